@@ -139,7 +139,10 @@ describe("a study that rests on typical values", () => {
   it("tells its range with its results, and what to replace first, a press away from the field", async () => {
     const { ask, home } = await made();
     const results = await (await ask(home)).text();
-    expect(results).toContain("First estimate: between");
+    expect(results).toContain("Its range is being worked out");
+    expect(results).toContain(`data-awaits="${home}/odds.json"`);
+    await expect.poll(async () => (await ask(`${home}/odds.json`)).status).toBe(200);
+    expect(await (await ask(home)).text()).toContain("First estimate: between");
     expect(results).toContain(`href="${home}/first"`);
     const first = await (await ask(`${home}/first`)).text();
     expect(first).toContain("values are typical, not yours");
