@@ -142,7 +142,7 @@ describe("a study that rests on typical values", () => {
     expect(results).toContain("Its range is being worked out");
     expect(results).toContain(`data-awaits="${home}/odds.json"`);
     await expect.poll(async () => (await ask(`${home}/odds.json`)).status).toBe(200);
-    expect(await (await ask(home)).text()).toContain("First estimate: between");
+    expect(await (await ask(home)).text()).toContain("First estimate: a net benefit between");
     expect(results).toContain(`href="${home}/first"`);
     const first = await (await ask(`${home}/first`)).text();
     expect(first).toContain("values are typical, not yours");
