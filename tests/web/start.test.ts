@@ -31,6 +31,10 @@ describe("the two screens of a first answer", () => {
     expect(html).toContain("Typical 82 ft (26 to 197)");
     // 500 m in feet: 500/0.3048 = 1640.4
     expect(html).toContain("typical 1,640 ft (328 to 5,910)");
+    // 400 ha in acres: 4,000,000/4046.86 = 988.4
+    expect(html).toContain("Typical 988 acres (124 to 9,880)");
+    const boats = await page(await serving(), { screen: "2" });
+    expect(boats.html).toContain("typical 45% (20 to 75)");
   });
 
   it("go on with the balance of what was said, and keep the first screen's answers", async () => {
