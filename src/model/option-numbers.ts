@@ -119,9 +119,10 @@ interface WeighedAmounts {
 function fromYear(first: number, weighed: readonly WeighedAmounts[], factors: readonly number[]): number {
   let sum = 0;
   for (let year = first; year < factors.length; year++) {
+    const age = year - first;
     let cost = 0;
-    for (const { byAge, inYear } of weighed) {
-      const age = year - first;
+    for (let each = 0; each < weighed.length; each++) {
+      const { byAge, inYear } = weighed[each] ?? noElement(weighed, each);
       cost += (byAge[age] ?? noElement(byAge, age)) * (inYear[year] ?? noElement(inYear, year));
     }
     sum += (factors[year] ?? noElement(factors, year)) * cost;
