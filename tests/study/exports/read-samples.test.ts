@@ -109,6 +109,14 @@ describe("clean years", () => {
     expect(of(tows(2020, usual), { lake: { infestedSince: 2022 } }).runs).toEqual([]);
   });
 
+  it.each([
+    ["a year with keys that slipped", { from: 1e20, to: 1e20 }],
+    ["no first year", { from: Number.NEGATIVE_INFINITY, to: 2019 }],
+  ])("are found beside a period of %s in an unfinished study", (_what, period) => {
+    const study = { ...document, boats: { cleanPeriods: [period] } };
+    expect(of(tows(2020, usual), study).runs).toEqual([{ from: 2020, to: 2020 }]);
+  });
+
   it("are not a year with an unconfirmed find, nor one that the study has", () => {
     const lines = [...tows(2020, usual), ...tows(2021, usual), "2021-08-03,DNA,Cove,,Not repeated"];
     const study = { ...document, boats: { cleanPeriods: [{ from: 2018, to: 2020 }] } };
