@@ -39,12 +39,22 @@ describe("a file of work orders and outages", () => {
   });
 
   it("says what an hour and a cleaning take, of the study's structures alone", () => {
+    // By hand, linear between orders: a tenth and nine tenths of the way from 60 to 70 $/h are 61 and 69.
+    const near = (halfSpan: number): unknown => expect.closeTo(halfSpan, 9);
     expect(read(lines).sums?.values).toEqual([
-      { id: "labour.maintenance-rate", mean: 400 / 6, smallest: 60, halfSpan: 5, orders: 2 },
-      { id: "raw-water.strainer-hours", mean: 3, smallest: 2, halfSpan: 1, orders: 2 },
-      { id: "raw-water.strainer-outage", mean: 2, smallest: 1.5, halfSpan: 0.5, orders: 2 },
+      { id: "labour.maintenance-rate", mean: 400 / 6, smallest: 60, halfSpan: near(4), orders: 2 },
+      { id: "raw-water.strainer-hours", mean: 3, smallest: 2, halfSpan: near(0.8), orders: 2 },
+      { id: "raw-water.strainer-outage", mean: 2, smallest: 1.5, halfSpan: near(0.4), orders: 2 },
       { id: "hydropower.outage-days", mean: 36, smallest: 36, halfSpan: 0, orders: 1 },
     ]);
+  });
+
+  it("spans eight in ten orders as far below their middle as above it", () => {
+    // numpy.percentile([1, 2, 3, 4, 5, 6], [10, 90]) is [1.5, 5.5].
+    const six = [1, 2, 3, 4, 5, 6].map((hours) => `${hours};2024-03-02;CWI;Basket;;${hours};;;`);
+    const [hours] = read(six).sums?.values ?? [];
+    expect(hours).toMatchObject({ mean: 3.5, smallest: 1, orders: 6 });
+    expect(hours?.halfSpan).toBeCloseTo(2, 9);
   });
 
   it("becomes own values with their counts, and says what no order can tell", () => {
