@@ -1,7 +1,8 @@
 import { sampleEdits, sampleMapping } from "../../editor/files/sample-edits.js";
 import { head, num, row, type TableView } from "../../report/words/view-types.js";
 import type { SampleYear } from "../../study/exports/sample-years.js";
-import { type Choice, type ExportKind, named, optionsOf, textAt } from "./export-kind.js";
+import { type ExportKind, named, optionsOf, shownExport, textAt } from "./export-kind.js";
+import type { Choice } from "./file-choices.js";
 import { setting } from "./sent-export.js";
 
 const kinds: readonly Choice[] = [
@@ -68,24 +69,17 @@ export const samplesFile: ExportKind = {
   ],
   mapped: sampleMapping,
   origin: (document) => textAt(document, "boats", "samples", "origin"),
-  tried: async ({ answers }, { form, name, ...trial }) => {
-    const { found, mapping, ...tried } = await answers.ask("samplesTried", trial);
-    const isRead = found !== undefined && mapping !== undefined;
-    return {
-      ...{ ...tried, mapping, table: found && yearsTable(found.years) },
-      changes: isRead
-        ? sampleEdits(trial.document, {
-            ...{ years: found.years, clean: found.clean, mapping, fileName: name },
-            origin: form.origin === "" ? undefined : form.origin,
-            under: setting(form, "under") || undefined,
-            watching: form.set.watching ?? [],
-          })
-        : undefined,
-    };
-  },
+  tried: async ({ answers }, trial, { form, fileName, origin }) =>
+    shownExport(await answers.ask("samplesTried", trial), yearsTable, (found, mapping) =>
+      sampleEdits(trial.document, {
+        ...{ ...found, mapping, fileName, origin },
+        under: setting(form, "under") || undefined,
+        watching: form.set.watching ?? [],
+      }),
+    ),
 };
 
-const yearsTable = (years: readonly SampleYear[]): TableView => ({
+const yearsTable = ({ years }: { readonly years: readonly SampleYear[] }): TableView => ({
   id: "sums",
   caption: "Samples by year; a plate counts once a season, a search once a day",
   head: head(

@@ -3,7 +3,8 @@ import { childOf, itemsOf } from "../../editor/form-values.js";
 import { workTable } from "../../report/papers/work-table.js";
 import { workKinds, workNames } from "../../study/exports/orders/work-kinds.js";
 import { valueAt } from "../../study/reading/problems.js";
-import { type Choice, type ExportKind, named, textAt } from "./export-kind.js";
+import { type ExportKind, named, shownExport, textAt } from "./export-kind.js";
+import type { Choice } from "./file-choices.js";
 
 const works: readonly Choice[] = workNames.map((value) => ({ value, label: workKinds[value].title }));
 
@@ -73,15 +74,10 @@ export const workFile: ExportKind = {
   ],
   mapped: (document) => valueAt(document, ["workOrders", "export"]),
   origin: (document) => textAt(document, "workOrders", "origin"),
-  tried: async ({ answers, assumptions }, { form, name, ...trial }) => {
-    const { found, mapping, ...tried } = await answers.ask("workTried", trial);
-    const isRead = found !== undefined && mapping !== undefined;
-    const origin = form.origin === "" ? undefined : form.origin;
-    return {
-      ...{ ...tried, mapping, table: found && workTable(found, namesOf(trial.document)) },
-      changes: isRead
-        ? workEdits(trial.document, { sums: found, mapping, fileName: name, origin }, assumptions)
-        : undefined,
-    };
-  },
+  tried: async ({ answers, assumptions }, trial, { fileName, origin }) =>
+    shownExport(
+      await answers.ask("workTried", trial),
+      (sums) => workTable(sums, namesOf(trial.document)),
+      (sums, mapping) => workEdits(trial.document, { sums, mapping, fileName, origin }, assumptions),
+    ),
 };
