@@ -1,4 +1,5 @@
 import { isFileOrigin } from "../../editor/files/file-origin.js";
+import { typedList } from "../../study/exports/export-numbers.js";
 import { type Problem, valueAt } from "../../study/reading/problems.js";
 import { authorName } from "../author.js";
 import type { ExportKind } from "./export-kind.js";
@@ -60,16 +61,10 @@ export function exportMappingOf(form: ExportForm, kind: ExportKind): Record<stri
   });
   const set = kind.settings(undefined).flatMap(({ key, isMapped, list }) => {
     if (!isMapped || setting(form, key) === "") return [];
-    return [[key, list ? listed(setting(form, key)) : setting(form, key)] as const];
+    return [[key, list ? typedList(setting(form, key)) : setting(form, key)] as const];
   });
   return {
     ...Object.fromEntries(given.filter(([, value]) => value !== "")),
     ...Object.fromEntries([...words, ...set]),
   };
 }
-
-const listed = (typed: string): string[] =>
-  typed
-    .split(/[,;]/)
-    .map((each) => each.trim())
-    .filter((each) => each !== "");

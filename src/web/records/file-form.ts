@@ -5,6 +5,7 @@ import { isFileOrigin } from "../../editor/files/file-origin.js";
 import { levelsPlace } from "../../editor/files/record-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import type { Place } from "../../editor/study-text.js";
+import { typedList } from "../../study/exports/export-numbers.js";
 import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
 import { longestFill } from "../../study/reading/level-dates.js";
 import { describe, type Problem, valueAt } from "../../study/reading/problems.js";
@@ -113,11 +114,10 @@ function daysIn(typed: string): number | undefined {
 /** The mapping as it is typed: empty fields say nothing. */
 export function mappingOf(form: FileForm): Record<string, unknown> {
   const { date, level, unit, dates, decimals, missing, several, gaugeZero } = form;
-  const words = missing.split(/[,;\n]/).map((word) => word.trim());
   const given = Object.entries({ date, level, unit, dates, decimals }).filter(([, value]) => value !== "");
   return {
     ...Object.fromEntries(given),
-    missing: words.filter((word) => word !== ""),
+    missing: typedList(missing),
     several,
     ...(gaugeZero === "" ? {} : { gaugeZero: numberIn(gaugeZero) }),
   };

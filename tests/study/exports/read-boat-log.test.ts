@@ -134,6 +134,17 @@ it("reads thousands of boats as decimals are written", () => {
   expect(read(text, { screened: "n", decimals: "comma" }).sums.classes[0]?.screened).toBe(1404);
 });
 
+it("takes the decimal sign from either column of minutes", () => {
+  const text =
+    "When;Kind;Held;Mussels;Quick;Full\n1/7/2024;Day user;no;no;3;\n2/7/2024;Day user;yes;no;4;12,5\n";
+  const { sums, asked, refused } = read(text, {
+    quickCheck: "Quick",
+    fullInspection: "Full",
+    dates: "day-first",
+  });
+  expect([asked, refused, sums.fullInspection]).toEqual([[], [], { mean: 12.5, count: 1 }]);
+});
+
 it("refuses a log with names of columns and nothing below them", () => {
   const { sums, refused } = read("When,Kind,Held,Mussels\n");
   expect(sums.classes).toEqual([]);

@@ -118,7 +118,7 @@ describe("a file of work orders and outages", () => {
     ["1;2024-02-30;CWI;Basket;;2;120;;", 'date "2024-02-30"', "a day that the month has"],
     ["1;2024-02-20;CWI;Basket;;-2;120;;", 'hours of work "-2"', "hours from 0 to 100,000, or nothing"],
     ["1;2024-02-20;CWI;Basket;;2;-9;;", 'labor cost "-9"', "an amount of 0 or more, or nothing"],
-    ["1;2024-02-20;CWI;Basket;;2;;9000;", 'hours out of service "9000"', "hours from 0 to 8,784, a year"],
+    ["1;2024-02-20;CWI;Basket;;2;;9000;", 'hours out of service "9000"', "hours from 0 to 8,784 (a year)"],
     ["1;2024-02-20;CWI;Basket;;2;;;lots", 'energy lost "lots"', "an energy of 0 or more, or nothing"],
     ["1;2024-02-20;;Basket;;2;;;", "structure nothing", "a word for a structure"],
     ["1;2024-02-20;CWI;;;2;;;", "work nothing", "a word for a kind of work"],

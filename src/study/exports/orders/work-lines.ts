@@ -1,7 +1,7 @@
 import type { RecordProblem } from "../../reading/contradiction.js";
 import { describe } from "../../reading/problems.js";
 import { type DateOrder, exportDate } from "../export-dates.js";
-import { type Decimals, plainNumber } from "../export-numbers.js";
+import { type Decimals, plainNumber, withoutMoneySign } from "../export-numbers.js";
 import { type ExportRow, sameName } from "../export-table.js";
 import type { WorkName } from "./work-kinds.js";
 
@@ -60,9 +60,6 @@ export function workLine(row: ExportRow, how: WorkReading): WorkLine | RecordPro
   return { year, order: cell("order") || `line ${row.line}`, structure, work, amounts };
 }
 
-/** "210.00" of "$210.00". */
-export const withoutMoneySign = (text: string): string => text.replace(/^[$€£]\s*/, "");
-
 const names: Readonly<Record<AmountKey, string>> = {
   hours: "hours of work",
   laborCost: "labor cost",
@@ -76,7 +73,7 @@ const allowed: Readonly<Record<AmountKey, string>> = {
   hours: `hours from 0 to ${most.hours.toLocaleString("en-US")}, or nothing`,
   laborCost: moneyAllowed,
   parts: moneyAllowed,
-  outage: `hours from 0 to ${most.outage.toLocaleString("en-US")}, a year, or nothing`,
+  outage: `hours from 0 to ${most.outage.toLocaleString("en-US")} (a year), or nothing`,
   energy: "an energy of 0 or more, or nothing",
 };
 
