@@ -102,11 +102,15 @@ export function runQueue({ patienceMilliseconds, mostWaiting }: QueueSettings): 
       const run = find(key) ?? linedUp(key, work);
       run.patience.refresh();
       const { progress, early } = run;
-      if (!progress) return { state: "waiting", before: runs.indexOf(run) };
+      if (!progress) return { state: "waiting", before: before(run, runs) };
       return { state: "drawing", progress, ...(early && { early }) };
     },
   };
 }
+
+/** How many come before one that waits: not those that gave way, which go on after it. */
+const before = (run: Run, runs: readonly Run[]): number =>
+  runs.slice(0, runs.indexOf(run)).filter(({ goOn }) => !goOn).length;
 
 function goOn(run: Run): void {
   const { goOn: resume } = run;

@@ -14,7 +14,6 @@ import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 import { readAgency, withAgencyFile } from "./read-agency.js";
 import { alterationsAtBuild } from "./read-at-build.js";
 import { alterationsOf } from "./shipped.js";
-
 import { readSources, sourcesFile } from "./sources.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
 

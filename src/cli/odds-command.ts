@@ -39,7 +39,7 @@ const mostWorkersAsked = 64;
 
 type Draw<Found> = (pool: WorkerPool, study: StudyToDraw, control: DrawControl) => Promise<Found>;
 
-interface RunWithOdds<Found> {
+export interface RunWithOdds<Found> {
   readonly run: StudyRun;
   readonly odds: Found;
 }

@@ -7,11 +7,12 @@ import type { ReportPart } from "../report/document/sections.js";
 import { printableOdds } from "../report/odds/printed-odds.js";
 import { printSettings } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
+import type { Odds } from "../study/odds/odds.js";
 import { readStudyFile } from "../study/reading/read.js";
 import { printNotes } from "./commands.js";
-import { compareCommand } from "./compare-command.js";
+import { comparisonText } from "./comparison-text.js";
 import { documentEnding } from "./document-ending.js";
-import { runWithOdds } from "./odds-command.js";
+import { type RunWithOdds, runWithOdds } from "./odds-command.js";
 import { prepareBrowser } from "./prepare-browser.js";
 import { writeWhole } from "./write-whole.js";
 
@@ -24,21 +25,28 @@ interface ReportArguments {
 }
 
 /** Writes the report; the kind of file follows from the ending of `out`. */
-export async function report(
-  path: string,
-  { out, paper, part }: ReportArguments,
-  print: Print,
-): Promise<void> {
-  const ending = documentEnding(out);
+export async function report(path: string, settings: ReportArguments, print: Print): Promise<void> {
   const document = readStudyFile(path);
   const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
-  printNotes(document, assumptions, print);
+  await writeReport(settings, print, () => {
+    printNotes(document, assumptions, print);
+    return runWithOdds(document, assumptions);
+  });
+}
+
+/** @param answered asked for once the browser is starting */
+async function writeReport(
+  { out, paper, part }: ReportArguments,
+  print: Print,
+  answered: () => Promise<RunWithOdds<Odds>>,
+): Promise<void> {
+  const ending = documentEnding(out);
   const printer = createPrinter();
   if (ending === ".pdf") printer.warm();
   try {
-    const { run, odds } = await runWithOdds(document, assumptions);
+    const { run, odds } = await answered();
     const printedOdds = printableOdds(run, odds);
-    const settings = printSettings(document);
+    const settings = printSettings(run.document);
     const content =
       ending === ".html"
         ? renderReport(run, inlineAssets(), {}, printedOdds, part)
@@ -56,7 +64,10 @@ export async function report(
 /** The first example from end to end: comparison on the screen, report as PDF in the working folder. */
 export async function demo(print: Print): Promise<void> {
   await prepareBrowser(print);
-  const path = join(examplesFolder, "sorrel-bend.yaml");
-  await compareCommand(path, { settings: [], asJson: false }, print);
-  await report(path, { out: "sorrel-bend.pdf", paper: undefined, part: "all" }, print);
+  const document = readStudyFile(join(examplesFolder, "sorrel-bend.yaml"));
+  await writeReport({ out: "sorrel-bend.pdf", paper: undefined, part: "all" }, print, async () => {
+    const answer = await runWithOdds(document, loadAssumptions(assumptionsFolder));
+    print(comparisonText(answer.run, answer.odds));
+    return answer;
+  });
 }

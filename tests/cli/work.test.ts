@@ -41,6 +41,7 @@ describe("the work command", () => {
       "Own value for the hours of work to clean a strainer once: 4 ± 2.67 h, of 3 orders; before: the usual 3 h.",
     );
     expect(stdout).toContain("Dropped and not kept: By.");
+    // By hand: three orders at the same 65 an hour, 65 (110 − 45) ÷ (2 · 64 √3); 4 h down to the usual low, 4 (1 − 1/3).
     expect(readStudyFile(study).overrides.slice(-2)).toMatchObject([
       { id: "labour.maintenance-rate", value: "65 ± 19.1 $/h" },
       { id: "raw-water.strainer-hours", value: "4 ± 2.67 h" },

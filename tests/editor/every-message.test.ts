@@ -61,15 +61,19 @@ describe("what is told beside fields, whatever is typed wrong", () => {
 
   it("is place, found, allowed and remedy in words of the page on the short path", () => {
     const facts = shortExample("sorrel-bend");
+    const told = new Set<string>();
     for (const path of oneOfEach(facts)) {
       for (const value of ["nonsense", "-5", "1,5", "1e30", "12 furlongs"]) {
         const { problems } = readFacts(withValue(facts, path, value), entries);
         expect(wrongWords(problems)).toEqual([]);
         for (const each of problems) {
+          told.add(each.path);
           expect(each.at?.length).toBeGreaterThan(0);
           expect([each.found, each.allowed, each.remedy]).not.toContain("");
         }
       }
     }
+    // Each fact refuses one of these at the least, so that none is passed over.
+    expect(told.size).toBe(oneOfEach(facts).length);
   });
 });

@@ -1,9 +1,10 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { workbook } from "../../src/forms/workbook/workbook.js";
 import { exampleRun } from "../report/runs.js";
+import { exampleNames } from "../study/example.js";
 import { keyOf, type LiveBook, liveBook } from "./recalculated.js";
 
-describe.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)("numbers of %s", (name) => {
+describe.each(exampleNames)("numbers of %s", (name) => {
   let file: LiveBook;
   beforeAll(async () => {
     file = await liveBook(await workbook(exampleRun(name)));

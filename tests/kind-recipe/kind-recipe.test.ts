@@ -122,8 +122,11 @@ describe("a kind of structure added by the recipe of DEVELOPERS.md", () => {
 describe("the kind of a structure", () => {
   const names = structureKinds.map(({ kind }) => kind).join("|");
   const asked = new RegExp(`(?:\\bcase|[!=]==) "(?:${names})"`);
-  /** Written for one intake and one plant, or for a path of one kind, and for no other: each path is an object of its own. */
-  const written = /^src\/method\/(worked-example|paths\/\w+)\.ts$/;
+  const paths = ["docks", "duties", "hatchery", "lines", "racks", "ramps", "sprinklers", "treatment"];
+  /** The worked example is of one intake and one plant, and each path of kinds for which it is written. */
+  const written = [...paths.map((path) => `paths/${path}`), "worked-example"].map(
+    (each) => `src/method/${each}.ts`,
+  );
 
   it.each(['case "dock":', 'kind === "lake-wide"', 'kind !== "hydropower"'])("is asked for by %s", (code) => {
     expect(code).toMatch(asked);
@@ -134,7 +137,6 @@ describe("the kind of a structure", () => {
       .filter((path) => path.endsWith(".ts"))
       .map((path) => join("src", path));
     const asking = files.filter((path) => asked.test(readFileSync(join(projectRoot, path), "utf8")));
-    expect(asking.filter((path) => !written.test(path))).toEqual([]);
-    expect(asking).toContain("src/method/worked-example.ts");
+    expect(asking.sort()).toEqual(written);
   });
 });

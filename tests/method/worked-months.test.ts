@@ -1,13 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { type WorkedExample, workable, workedExamples } from "../../src/method/worked-example.js";
+import { workable, workedExamples } from "../../src/method/worked-example.js";
 import { reportContext } from "../../src/report/document/context.js";
 import { halfUnits, reckon } from "../report/reckon.js";
 import { exampleRun } from "../report/runs.js";
-
-const stepsOf = (example: WorkedExample | undefined) => (example?.groups ?? []).flatMap(({ steps }) => steps);
-const step = (example: WorkedExample | undefined, name: string) =>
-  stepsOf(example).find((each) => each.name.startsWith(name));
-const value = (text = "") => reckon(text);
+import { step, stepsOf, value } from "./worked-steps.js";
 
 const planned = (["sorrel-bend", "ninemoss", "thistledown"] as const).flatMap((name) => {
   const context = reportContext(exampleRun(name));

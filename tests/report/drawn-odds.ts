@@ -13,6 +13,7 @@ import { rankCorrelations } from "../../src/study/odds/sensitivity-ranks.js";
 import { comparedOptions } from "../../src/study/odds/stop-drawing.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { keptInRun } from "../kept-in-run.js";
+import { exampleNames } from "../study/example.js";
 import { assumptions, exampleDocument } from "./runs.js";
 
 /** Inputs that get a bar: more take long. */
@@ -55,12 +56,10 @@ export function fewest(document: StudyDocument) {
 
 /** Those of an example take seconds, and several files look at them. */
 function lakesOf(document: StudyDocument, { futures }: DrawnStudy): LakeFutures[] {
-  const example = examples.find((name) => document === exampleDocument(name));
+  const example = exampleNames.find((name) => document === exampleDocument(name));
   const draw = () =>
     Array.from({ length: leastBlocks * lakesPerBlock }, (_, lake) =>
       futures(Math.floor(lake / lakesPerBlock), lake % lakesPerBlock),
     );
   return example === undefined ? draw() : keptInRun(`fewest-lakes-${example}`, draw);
 }
-
-const examples = ["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const;

@@ -57,7 +57,7 @@ describe.each(studies)("one answer on all pages of %s", (_, runOf) => {
   let told: PrintedOdds;
   beforeAll(async () => {
     told = await fewOdds(run);
-  }, 120_000);
+  });
 
   const netTexts = (from: number, less: number) => {
     const told = differenceTexts({ from, less }, format);

@@ -101,7 +101,6 @@ describe("the board's part with the odds", () => {
         expect(first).toContain(part);
       }
     },
-    300_000,
   );
 });
 
@@ -128,7 +127,7 @@ describe("the board's part of a study with a search", () => {
     const format = formatter(money.currency, study.units);
     const title = search.programs && frontierPicture(search.programs, format, money.horizon)?.title;
     expect(whole).toContain(title ?? "no frontier");
-  }, 300_000);
+  });
 });
 
 /** Pages of the whole report. */
@@ -146,7 +145,6 @@ describe("the whole report with the odds", () => {
       expect(text.length).toBeLessThanOrEqual(mostPages[name]);
       for (const page of text) expect(plain(page).split(" ").length).toBeGreaterThan(fewestWords);
     },
-    300_000,
   );
 });
 

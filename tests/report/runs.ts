@@ -1,29 +1,29 @@
-import { join } from "node:path";
 import { loadAssumptions } from "../../src/assumptions/load.js";
-import { assumptionsFolder, examplesFolder } from "../../src/report/document/assets.js";
+import { assumptionsFolder } from "../../src/report/document/assets.js";
 import type { StudyDocument } from "../../src/study/format/schema.js";
 import { runStudy, type StudyRun } from "../../src/study/prepare/compute.js";
 import { readStudyFile } from "../../src/study/reading/read.js";
+import { type ExampleName, examplePath } from "../study/example.js";
 
 export const assumptions = loadAssumptions(assumptionsFolder);
 
-type Example = "sorrel-bend" | "ninemoss" | "copperhithe" | "thistledown";
-
 /** The same object for every test: a test that alters it fails. */
 export const exampleDocument = keptFor(
-  (name: Example): StudyDocument => readStudyFile(join(examplesFolder, `${name}.yaml`)),
+  (name: ExampleName): StudyDocument => readStudyFile(examplePath(name)),
 );
 
 /** The same object for every test of a worker: computing it takes most of a second. */
-export const exampleRun = keptFor((name: Example): StudyRun => runStudy(exampleDocument(name), assumptions));
+export const exampleRun = keptFor(
+  (name: ExampleName): StudyRun => runStudy(exampleDocument(name), assumptions),
+);
 
 /** An example read and computed from its file, whatever was computed before. */
-export const computedAnew = (name: Example): StudyRun =>
-  runStudy(readStudyFile(join(examplesFolder, `${name}.yaml`)), assumptions);
+export const computedAnew = (name: ExampleName): StudyRun =>
+  runStudy(readStudyFile(examplePath(name)), assumptions);
 
 /** What is made of each example once, and frozen. */
-function keptFor<Made>(make: (name: Example) => Made): (name: Example) => Made {
-  const kept = new Map<Example, Made>();
+function keptFor<Made>(make: (name: ExampleName) => Made): (name: ExampleName) => Made {
+  const kept = new Map<ExampleName, Made>();
   return (name) => {
     const known = kept.get(name) ?? frozen(make(name));
     kept.set(name, known);

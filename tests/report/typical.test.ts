@@ -20,8 +20,8 @@ describe("the report's list of typical values", () => {
   });
 
   it("says how much of the answer rests on them", () => {
-    expect(view?.text).toContain("They make 63% of what moves the answer.");
-    expect(typicalView(study, undefined)?.text).not.toContain("They make");
+    expect(view?.text).toContain("They account for 63% of what moves the answer.");
+    expect(typicalView(study, undefined)?.text).not.toContain("They account for");
   });
 
   it("is in no report of a study without", () => {

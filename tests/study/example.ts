@@ -9,7 +9,8 @@ import { vesselChances } from "../../src/study/prepare/vessel-chances.js";
 import { InputError, type Problem } from "../../src/study/reading/problems.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 
-export type ExampleName = "sorrel-bend" | "ninemoss" | "copperhithe" | "thistledown";
+export const exampleNames = ["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const;
+export type ExampleName = (typeof exampleNames)[number];
 
 export const examplePath = (name: ExampleName): string =>
   fileURLToPath(new URL(`../../src/examples/${name}.yaml`, import.meta.url));

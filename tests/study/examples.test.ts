@@ -1,18 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { readStudyFile, readStudyText } from "../../src/study/reading/read.js";
-import {
-  type ExampleName,
-  editedText,
-  exampleDocument,
-  examplePath,
-  exampleText,
-  valueAt,
-} from "./example.js";
+import { editedText, exampleDocument, exampleNames, examplePath, exampleText, valueAt } from "./example.js";
 
-const names: readonly ExampleName[] = ["sorrel-bend", "ninemoss", "copperhithe", "thistledown"];
-
-describe.each(names)("the example %s", (name) => {
+describe.each(exampleNames)("the example %s", (name) => {
   it("is read without problems", () => {
     expect(readStudyFile(examplePath(name)).study.invented).toBe(true);
   });

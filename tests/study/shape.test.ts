@@ -114,10 +114,10 @@ function problemsOf(edit: Edit): ReturnType<typeof problemsIn> {
   return problems;
 }
 
-const remedyOf = (value: unknown, allowed = "") => {
+const remedyOf = (value: unknown, allowed: string | RegExp) => {
   if (value === absent) return "Add it.";
   if (value === null) return "Enter a value, or take the line out.";
-  return /at most [\d,]+ characters/.test(allowed) ? "Shorten it." : "Correct this value.";
+  return /at most [\d,]+ characters/.test(String(allowed)) ? "Shorten it." : "Correct this value.";
 };
 
 const matching = (words: string | RegExp) =>
@@ -132,7 +132,7 @@ describe("a study with one field that is not well formed", () => {
       path: placeIn(editedDocument([[place, value]]), place).text,
       found: matching(found),
       allowed: matching(allowed),
-      remedy: remedyOf(value, problems[0]?.allowed),
+      remedy: remedyOf(value, allowed),
     });
   });
 

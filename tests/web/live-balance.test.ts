@@ -12,7 +12,7 @@ describe("the balance of what is typed on the short path", () => {
   it("is there from the first structure on, at central values", async () => {
     const served = await serving();
     const before = await typedAt(served, { depth: "80" });
-    expect(before.balance).toContain("from the first structure on");
+    expect(before.balance).toContain("once there is a structure");
     const after = await typedAt(served, { depth: "80", "intakes/0/flow": "20" });
     expect(after.balance).toContain("Answer, at central values");
     expect(after.range).toBe("");

@@ -2,22 +2,11 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { examplePath } from "../study/example.js";
-import { serving, uploadIn } from "./serving.js";
+import { type Fields, sendingFiles, uploadIn } from "./sending-files.js";
 
-type Fields = ReadonlyArray<readonly [string, string]>;
-
-async function withStudy(path: string) {
-  const served = await serving();
-  const text = readFileSync(examplePath("sorrel-bend"), "utf8").replace(/^ +- \{ from: 2025,.*\n/m, "");
-  const { id } = served.studies.create(text, { author: "", note: "", origin: "upload" });
-  const send = async (fields: Fields, file?: string) => {
-    const form = new FormData();
-    for (const [key, value] of fields) form.append(key, value);
-    if (file !== undefined) form.set("file", new Blob([file]), "file.csv");
-    return served.ask(`/studies/${id}/records/${path}`, { method: "POST", body: form });
-  };
-  return { ...served, id, send };
-}
+/** The example without its clean years of 2025 and 2026. */
+const study = readFileSync(examplePath("sorrel-bend"), "utf8").replace(/^ +- \{ from: 2025,.*\n/m, "");
+const withStudy = (page: string) => sendingFiles(study, `records/${page}`, "file.csv");
 
 const words = (about: string, meanings: Readonly<Record<string, string>>): Fields =>
   Object.entries(meanings).flatMap(([word, meaning]) => [
@@ -25,7 +14,7 @@ const words = (about: string, meanings: Readonly<Record<string, string>>): Field
   ]);
 
 describe("the page of samples", () => {
-  const { startYear } = readStudyText(readFileSync(examplePath("sorrel-bend"), "utf8"), "a.yaml").money;
+  const { startYear } = readStudyText(study, "a.yaml").money;
   const lines = Array.from(
     { length: 30 },
     (_, index) => `${startYear - 1}-07-${10 + (index % 20)};J. Doe;clear`,

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { examplePath } from "../study/example.js";
-import { serving, uploadIn } from "./serving.js";
+import { type Fields, sendingFiles, uploadIn } from "./sending-files.js";
 
 /** An invented season: 100 boats from elsewhere, 10 held, 5 with mussels; 30 of the lake's own. */
 const line = (kind: string, index: number, held: boolean, mussels: boolean) =>
@@ -15,7 +15,7 @@ const columns = {
   ...{ date: "Inspected on", class: "Boat type", setAside: "Held", fouled: "Mussels found" },
   quickCheck: "Min",
 };
-const answers: readonly (readonly [string, string])[] = [
+const answers: Fields = [
   ...Object.entries(columns).map(([key, value]) => [`columns[${key}]`, value] as const),
   ...[
     ["about", "classes"] as const,
@@ -25,18 +25,8 @@ const answers: readonly (readonly [string, string])[] = [
   ...[["about", "classes"] as const, ["word", "Resident"] as const, ["meaning", "never-left"] as const],
 ];
 
-async function withStudy() {
-  const served = await serving();
-  const text = readFileSync(examplePath("sorrel-bend"), "utf8");
-  const { id } = served.studies.create(text, { author: "", note: "", origin: "upload" });
-  const send = async (fields: Iterable<readonly [string, string]>, file?: string) => {
-    const form = new FormData();
-    for (const [key, value] of fields) form.append(key, value);
-    if (file !== undefined) form.set("file", new Blob([file]), "boats.csv");
-    return served.ask(`/studies/${id}/records/boats`, { method: "POST", body: form });
-  };
-  return { ...served, id, send };
-}
+const study = readFileSync(examplePath("sorrel-bend"), "utf8");
+const withStudy = () => sendingFiles(study, "records/boats", "boats.csv");
 
 const listed = (page: string, id: string) =>
   new RegExp(`id="${id}"[\\s\\S]*?<ul[^>]*>([\\s\\S]*?)</ul>`).exec(page)?.[1] ?? "";

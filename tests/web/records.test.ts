@@ -4,7 +4,8 @@ import { describe, expect, it, vi } from "vitest";
 import { recordDigest } from "../../src/study/records/at-hand.js";
 import { examplePath } from "../study/example.js";
 import { csvOf, datesFrom } from "../study/records.js";
-import { serving, uploadIn } from "./serving.js";
+import { sendingFiles, uploadIn } from "./sending-files.js";
+import { serving } from "./serving.js";
 
 const days = datesFrom("2010-01-01", "2012-12-31");
 const lines = days.map((day) => {
@@ -14,25 +15,18 @@ const lines = days.map((day) => {
 const exported = `# an invented gauge\nRead on\tPool (ft)\tRead by\n${lines.join("\n")}\n`;
 const mapping = { date: "Read on", level: "Pool (ft)", missing: "Ice", fillGapsUpTo: "2" };
 
+const study = readFileSync(examplePath("thistledown"), "utf8");
+
 async function withStudy() {
-  const served = await serving();
-  const text = readFileSync(examplePath("thistledown"), "utf8");
-  const { id } = served.studies.create(text, { author: "", note: "", origin: "upload" });
-  const send = async (
-    fields: Readonly<Record<string, string>>,
-    file?: string | Uint8Array<ArrayBuffer>,
-    name = "gauge.txt",
-  ) => {
-    const form = new FormData();
-    for (const [key, value] of Object.entries(fields)) form.set(key, value);
-    if (file !== undefined) form.set("file", new Blob([file]), name);
-    return served.ask(`/studies/${id}/records`, { method: "POST", body: form });
-  };
+  const page = await sendingFiles(study, "records", "gauge.txt");
+  type Sent = Parameters<typeof page.send>;
+  const send = (fields: Readonly<Record<string, string>>, file?: Sent[1], name?: Sent[2]) =>
+    page.send(Object.entries(fields), file, name);
   const keep = async (fields: Readonly<Record<string, string>>, file: string) => {
     const upload = uploadIn(await (await send(fields, file)).text());
     return send({ ...fields, upload, act: "keep" });
   };
-  return { ...served, id, send, keep };
+  return { ...page, send, keep };
 }
 
 describe("the page of records", () => {

@@ -69,6 +69,3 @@ export async function starting(
 }
 
 const neverSearched = () => Promise.reject(new Error("no search here"));
-
-/** The token of the file that a page of records has been sent. */
-export const uploadIn = (page: string): string => /name="upload" value="([^"]*)"/.exec(page)?.[1] ?? "";

@@ -31,6 +31,10 @@ describe("the two screens of a first answer", () => {
     expect(html).toContain("Typical 82 ft (26 to 197)");
     // 500 m in feet: 500/0.3048 = 1640.4
     expect(html).toContain("typical 1,640 ft (328 to 5,910)");
+    // 400 ha in acres: 4,000,000/4046.86 = 988.4
+    expect(html).toContain("Typical 988 acres (124 to 9,880)");
+    const boats = await page(await serving(), { screen: "2" });
+    expect(boats.html).toContain("typical 45% (20 to 75)");
   });
 
   it("go on with the balance of what was said, and keep the first screen's answers", async () => {
@@ -139,7 +143,10 @@ describe("a study that rests on typical values", () => {
   it("tells its range with its results, and what to replace first, a press away from the field", async () => {
     const { ask, home } = await made();
     const results = await (await ask(home)).text();
-    expect(results).toContain("First estimate: between");
+    expect(results).toContain("Its range is being worked out");
+    expect(results).toContain(`data-awaits="${home}/odds.json"`);
+    await expect.poll(async () => (await ask(`${home}/odds.json`)).status).toBe(200);
+    expect(await (await ask(home)).text()).toContain("First estimate: a net benefit between");
     expect(results).toContain(`href="${home}/first"`);
     const first = await (await ask(`${home}/first`)).text();
     expect(first).toContain("values are typical, not yours");

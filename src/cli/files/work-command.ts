@@ -19,10 +19,8 @@ export function workCommand(path: string, asked: FileArguments, print: (text: st
     { ...asked, settings: settingsOf(asked.settings) },
     {
       ...{ kind: workOrders, mapped: valueAt(document, ["workOrders", "export"]), answers },
-      ...{
-        words: ["structures", "works"],
-        wanted: "columns mapped to date and structure, and to work and amounts",
-      },
+      words: ["structures", "works"],
+      wanted: "columns mapped to date and structure, and to work and amounts",
       changes: (sums, said) => ({
         ...workEdits(document, { sums, ...said }, assumptions),
         shown: [tableText(workTable(sums, new Map()))],

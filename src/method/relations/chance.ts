@@ -119,7 +119,7 @@ export const chanceRelations: readonly Relation[] = [
       ["h", "chance of establishment in a year, if the lake is clean", ""],
       ["U", "chance of an infestation established in year e that nobody knows of", ""],
       ["N", "chance of one that is known", ""],
-      ["p", "chance to detect in its year a what was not detected before", ""],
+      ["p", "chance of detecting in its year a what was not detected before", ""],
       ["t", "year", ""],
       ["e", "year of establishment", ""],
       ["a", "year of the infestation, t − e + 1", ""],
@@ -129,12 +129,12 @@ export const chanceRelations: readonly Relation[] = [
     computedBy: by("risk/state-probabilities.ts", "stateProbabilities"),
   },
   {
-    title: "Chance to notice an infestation",
+    title: "Chance of detecting an infestation",
     words:
       "By the chances of finding mussels within one to four years at usual effort, scaled by the samples taken. The first harm that cannot be overlooked makes it certain.",
     formulas: [coded("p(a) = 1 − (1 − p₀(a))^e")],
     where: [
-      ["p", "chance to detect in its year a what was not detected before", ""],
+      ["p", "chance of detecting in its year a what was not detected before", ""],
       ["p₀", "the same at usual effort, from the chances within one to four years", ""],
       ["e", "effort: finds expected in the samples over those in the tows of a usual year", ""],
       ["a", "year of the infestation", ""],
@@ -143,11 +143,11 @@ export const chanceRelations: readonly Relation[] = [
     computedBy: by("risk/detection.ts", "chanceBySamples"),
   },
   {
-    title: "Mean time unnoticed",
+    title: "Mean time undetected",
     words: "Whole years that are expected to pass before the one in which mussels are detected.",
     formulas: [coded("d = Σ (1 − Q(a))")],
     where: [
-      ["d", "mean time unnoticed", "yr"],
+      ["d", "mean time undetected", "yr"],
       ["Q", "chance of having detected it by the end of the year a of an infestation", ""],
       ["a", "year of the infestation", ""],
     ],

@@ -45,8 +45,8 @@ export interface Component {
   /** True where pieces from walls upstream cost something even while its own wall is bare. */
   readonly isFed?: boolean | undefined;
   /**
-   * Tells what the layer costs in a month of the year while it is there. Charges are made once for a part or a month of
-   * the year: plans are compared over thousands of months.
+   * Tells what the layer costs in a month of the year while it is there. Charges whose price does not rest on the layer
+   * are best made once: plans are compared over thousands of months.
    * @param upstream share of the pieces of a mature infestation upstream that reach it; 1 if left out
    */
   readonly losses: (tell: Tell, layer: Layer, month: number, upstream?: number) => void;

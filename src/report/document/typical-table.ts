@@ -20,7 +20,7 @@ export function typicalView(
   const places = typicalPlacesIn(document, document.study.typical);
   if (places.length === 0) return undefined;
   const share = matters?.typicalShare;
-  const part = share === undefined ? "" : ` They make ${percent(share)} of what moves the answer.`;
+  const part = share === undefined ? "" : ` They account for ${percent(share)} of what moves the answer.`;
   const items = new Map<string, string[]>();
   for (const place of places) {
     const owner = ownerOf(document, place);

@@ -44,7 +44,7 @@ export function earlyTable({ lakes, options }: EarlyFigures, { money, study }: S
         num(against ? format.money(against.netBenefit) : "–"),
       ),
     ),
-    note: "These figures still move as more draws are made. Reports wait for the final ones.",
+    note: "These figures may still move. Reports wait for the final ones.",
   };
 }
 

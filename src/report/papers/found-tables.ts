@@ -32,7 +32,7 @@ export function expectedTable({ phases }: TracedFound, context: ReportContext): 
     head: head("Phase", ...wayHeads(context)),
     rows: [
       ...part(true, "In the comparison already", (odds) => odds.counted),
-      ...part(false, "Told beside it", (odds) => odds.beside),
+      ...part(false, "Outside the comparison", (odds) => odds.beside),
     ],
     total: row("All phases", ...all),
     note: `Costs outside the comparison are in no other figure; false alarms are not counted.${foundOdds ? " By the odds: the mean and the range of four in five outcomes." : ""}`,

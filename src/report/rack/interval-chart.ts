@@ -80,7 +80,7 @@ function chart(
     id,
     title,
     alternative: `Line chart of yearly cost against months between cleanings. ${title}.`,
-    source: `Open points pass a limit at times. Dotted: the ${group.component.pinned ? "plan prescribed" : "plan chosen"}, ${chosen.plan.label}, at ${format.money(chosen.yearlyCost)}. Intervals are not to scale${isWide ? ", costs are on a logarithmic one" : ""}.`,
+    source: `Open points pass a limit at times. Dotted: the ${group.component.pinned ? "plan prescribed" : "plan chosen"}, ${chosen.plan.label}, at ${format.money(chosen.yearlyCost)}. Intervals are not to scale${isWide ? "; costs are on a logarithmic scale" : ""}.`,
     height: 250,
     tableId,
     json: safeJson({

@@ -56,7 +56,7 @@ export function shapesTable({ comparison }: ReportContext, { shapes }: TracedCha
         ),
       ),
     ],
-    note: `The answer uses ${significant(used, 3)}; at 1 each launch counts by itself. The effect is reported (Leung, Drake and Lodge 2004), its size is not known: others are variants. All agree at the launches of assumption arrival.reference-launches.`,
+    note: `The answer uses ${significant(used, 3)}; at 1 each launch counts by itself. The effect is reported (Leung, Drake and Lodge 2004), but its size is not known: the others are variants. All agree at the launches of assumption arrival.reference-launches.`,
     compact: true,
   };
 }

@@ -180,7 +180,7 @@ export function spreadText({ low, high }: Spread): string {
   return from === to ? from : `${from} to ${to}`;
 }
 
-export const ratioNote = (spread: Spread) => `${spreadText(spread)} over the ranges shown on the next pages`;
+export const ratioNote = (spread: Spread) => `${spreadText(spread)} over the ranges tried`;
 
 /** A wait in minutes, given in hours. */
 export const minutesText = (hours: number): string => atLeastTenth(toDisplay(hours, "shortTime", "si"));

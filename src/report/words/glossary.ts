@@ -45,7 +45,7 @@ export const glossary: readonly Term[] = [
   {
     term: "detected",
     meaning: "Somebody knows of the mussels.",
-    replaced: ["are noticed by", "gets noticed", "mussels are noticed", "to have noticed"],
+    replaced: ["are noticed by", "gets noticed", "mussels are noticed", "to have noticed", "time unnoticed"],
   },
   {
     term: "option",

@@ -21,28 +21,27 @@ const largestOf: Partial<Record<DimensionName, keyof typeof largestAmounts>> = {
 
 /**
  * Amounts of money that nobody pays, also where one end of a range alone is that: draws reach it, and what is worked out
- * at central values does not.
+ * at central values does not. Amounts and limits are compared as they are told, so that what is allowed may be entered.
  */
 export function amountProblems(document: StudyDocument, assumed: Assumed): Contradiction[] {
-  const text = amountTextIn(document);
+  const { money, study } = document;
+  const told = (value: number, dimension: DimensionName) =>
+    Number(toDisplay(value, dimension, study.units).toPrecision(3));
+  const text = (value: number, dimension: DimensionName) => {
+    const { label } = dimensions[dimension][study.units];
+    const inCurrency = `${money.currency} ${told(value, dimension).toLocaleString("en-US")}`;
+    return dimension === "money" ? inCurrency : `${inCurrency}/${label}`;
+  };
   return moneyIn(asWritten(document), []).flatMap(({ path, quantity }) => {
     const { dimension, spread } = quantity;
     const kind = largestOf[dimension];
-    const most = kind && assumed(largestAmounts[kind]);
+    if (!kind) return [];
+    const id = largestAmounts[kind];
+    const most = assumed(id);
     const largest = spread ? Math.max(...endsOf(spread)) : quantity.value;
-    if (most === undefined || largest <= most) return [];
+    if (largest <= most || told(largest, dimension) <= told(most, dimension)) return [];
     const found = `"${quantity.text}"${spread ? `, whose high end is ${text(largest, dimension)}` : ""}`;
-    const allowed = `at most ${text(most, dimension)}`;
-    return [{ path, found, allowed, remedy: "Correct the amount, its unit or its range." }];
+    const remedy = `Correct the amount, its unit or its range. If it is right, give this study a value of its own for ${id}.`;
+    return [{ path, found, allowed: `at most ${text(most, dimension)}`, remedy }];
   });
 }
-
-/** Writes amounts in a study's currency and units, to three digits. */
-const amountTextIn =
-  ({ money, study }: Pick<StudyDocument, "money" | "study">) =>
-  (value: number, dimension: DimensionName): string => {
-    const number = toDisplay(value, dimension, study.units);
-    const { label } = dimensions[dimension][study.units];
-    const amount = `${money.currency} ${number.toLocaleString("en-US", { maximumSignificantDigits: 3 })}`;
-    return dimension === "money" ? amount : `${amount}/${label}`;
-  };

@@ -10,7 +10,7 @@ import { prepareStudy } from "../prepare/prepared.js";
 import { assumptionDifferences } from "./assumption-differences.js";
 import { type Explanation, explainDifference } from "./explain.js";
 import { type InputDifference, inputDifferences } from "./input-differences.js";
-import { workedSchedules } from "./kept-schedules.js";
+import { type SchedulesOf, workedSchedules } from "./kept-schedules.js";
 import { type PlanDifference, planDifferences } from "./plan-differences.js";
 import { type ResultDifference, resultDifferences } from "./result-differences.js";
 
@@ -24,13 +24,13 @@ export type ComparedRun = Pick<
 export function comparedRun(
   document: StudyDocument,
   all: AssumptionSet,
-  schedulesOf = workedSchedules,
+  schedulesOf: SchedulesOf = workedSchedules,
 ): ComparedRun {
   const prepared = prepareStudy(document, all);
   const { assumptions, input, assumed, inputAssumptions } = prepared;
   const { assumed: recorded, ids } = recorder(assumed);
   return tellingAmounts(document, () => {
-    const worked = schedulesOf(document, prepared);
+    const worked = schedulesOf(prepared, document);
     const comparison = compare(input, recorded, worked.known);
     return {
       document,

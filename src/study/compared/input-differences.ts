@@ -101,7 +101,7 @@ const parts: Record<string, string> = {
   study: "the request",
   lake: "lake and levels",
   boats: "boats",
-  money: "money and bearers",
+  money: "money and who pays",
   workOrders: "work orders and outages",
 };
 const wholePart = (key: string | undefined) => parts[key ?? ""] ?? key ?? "";

@@ -10,16 +10,16 @@ export interface WorkedSchedules {
   readonly ids: () => readonly string[];
 }
 
-export type SchedulesOf = (document: StudyDocument, prepared: PreparedStudy) => WorkedSchedules;
+export type SchedulesOf = (prepared: PreparedStudy, document: StudyDocument) => WorkedSchedules;
 
 /** Works the schedules out anew. */
-export const workedSchedules: SchedulesOf = (_document, { input, assumed }) => {
+export function workedSchedules({ input, assumed }: PreparedStudy): WorkedSchedules {
   const { assumed: source, ids } = recorder(assumed);
   return {
     known: lakeUnderSchedules({ input, yearsInfested: yearsSinceEstablishment(input), source }),
     ids,
   };
-};
+}
 
 /**
  * The same, with the last few at hand: whoever edits boats, options or the report changes nothing of them. One set of
@@ -27,16 +27,16 @@ export const workedSchedules: SchedulesOf = (_document, { input, assumed }) => {
  */
 export function keptSchedules(most: number): SchedulesOf {
   const kept = new LRUCache<string, WorkedSchedules>({ max: most });
-  return (document, prepared) => {
-    const key = whatTheyRestOn(document, prepared);
-    const found = kept.get(key) ?? workedSchedules(document, prepared);
+  return (prepared, document) => {
+    const key = whatTheyRestOn(prepared, document);
+    const found = kept.get(key) ?? workedSchedules(prepared);
     kept.set(key, found);
     return found;
   };
 }
 
 /** All of the model's input but boats and options, and all that moves assumptions. The plans are those of the set. */
-function whatTheyRestOn({ money, overrides, boats }: StudyDocument, { input }: PreparedStudy): string {
+function whatTheyRestOn({ input }: PreparedStudy, { money, overrides, boats }: StudyDocument): string {
   const rest = { ...input, boats: undefined, options: undefined, plans: undefined };
   return JSON.stringify([rest, money, overrides, boats.chance.leaveOutRegions]);
 }

@@ -91,7 +91,9 @@ function told(
   return [
     `${counted(readings.length, "level")} read, of ${counted(ordered.length, "date")} from ${ordered[0]} to ${ordered.at(-1)}.`,
     ...(averaged > 0 ? [`On ${counted(averaged, "date")} the mean of several readings is kept.`] : []),
-    ...(same > 0 ? [`${counted(same, "line")} repeat a level of the same date and are ignored.`] : []),
+    ...(same > 0
+      ? [`Ignored: ${counted(same, "line that repeats", "lines that repeat")} a level of the same date.`]
+      : []),
     ...(isOrdered ? [] : ["The lines were sorted by date."]),
   ];
 }

@@ -156,7 +156,7 @@ export function boatsAlone(
 const plainGroups = new WeakMap<object, unknown>();
 
 /** As `withoutUnits`, once for each group: where few of many values are drawn, most groups stay the same object. */
-function plainOnce<T extends object>(group: T): Plain<T> {
+export function plainOnce<T extends object>(group: T): Plain<T> {
   const known = plainGroups.get(group);
   if (known !== undefined) return known as Plain<T>;
   const plain = withoutUnits(group);

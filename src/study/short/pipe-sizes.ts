@@ -29,7 +29,7 @@ export interface RackEntries {
   readonly spacing: TypicalId;
 }
 
-/** The fewest openings across a rack, one for next to no flow included. */
+/** The fewest openings across a rack, however small its flow. */
 const leastOpenings = 3;
 
 /** A rack for the largest flow that there may be. */

@@ -12,16 +12,16 @@ export const inForceId = "in-force";
 /** What a program is for: to keep mussels out, or in an infested lake to keep them from leaving it. */
 type Aim = "out" | "in";
 
-/** Doing nothing, the program in force if there is one, and the program that is wanted. @param launches shares of a year */
+/** Doing nothing, the current program if there is one, and the proposed one. @param launches shares of a year */
 export function optionParts(facts: ShortFacts, launches: readonly number[], filling: Filling): object[] {
   const aim = facts.infestedSince === undefined ? "out" : "in";
   const inForce = facts.inForce
-    ? [programPart({ id: inForceId, name: "Program in force", aim }, facts.inForce, launches, filling)]
+    ? [programPart({ id: inForceId, name: "Current program", aim }, facts.inForce, launches, filling)]
     : [];
   return [
     { id: "none", name: "No inspection program", afterInfestation: { share: "0 %" } },
     ...inForce,
-    programPart({ id: wantedId, name: "Program wanted", aim }, facts.wanted ?? {}, launches, filling),
+    programPart({ id: wantedId, name: "Proposed program", aim }, facts.wanted ?? {}, launches, filling),
   ];
 }
 

@@ -211,12 +211,12 @@ export const questionGroups: readonly QuestionGroup[] = [
     ],
   },
   {
-    ...{ key: "wanted", title: "The program wanted", screen: 2, repeats: false },
+    ...{ key: "wanted", title: "The proposed program", screen: 2, repeats: false },
     questions: program,
   },
   {
-    ...{ key: "inForce", title: "The program in force", screen: 2, repeats: false },
-    presence: "Is there a program in force?",
+    ...{ key: "inForce", title: "The current program", screen: 2, repeats: false },
+    presence: "Is there a program now?",
     questions: program,
   },
   {

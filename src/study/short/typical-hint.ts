@@ -1,6 +1,7 @@
 import { at } from "../../lists.js";
+import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { toDisplay } from "../../units/quantity.js";
-import { mapped, typedUnit, type Writing } from "./amount-text.js";
+import { mapped, type Writing } from "./amount-text.js";
 import { filling, type TypicalValues } from "./filling.js";
 import type { Question } from "./question.js";
 
@@ -15,8 +16,14 @@ export function typicalHint(
   if (choices) return `typical ${at(choices, range.value - 1)[1]}`;
   if (!dimension) return "";
   const { low, value, high } = mapped(range, (each) => toDisplay(each, dimension, system));
-  const unit = dimension === "years" ? "" : typedUnit(dimension, system);
-  return `typical ${[told(value), unit].filter(Boolean).join(" ")} (${told(low)} to ${told(high)})`;
+  return `typical ${told(value)}${unitAfter(dimension, system)} (${told(low)} to ${told(high)})`;
+}
+
+/** None where the question has it: counts and years. */
+function unitAfter(dimension: DimensionName, system: Writing["system"]): string {
+  if (dimension === "count" || dimension === "years") return "";
+  const { label } = dimensions[dimension][system];
+  return label === "%" ? label : ` ${label}`;
 }
 
 /** No finer than a range that nobody measured: whole units from 10 on, and at most three digits. */

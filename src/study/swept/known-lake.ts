@@ -1,10 +1,9 @@
 import type { AssumptionSet } from "../../assumptions/entry.js";
-import { recorder } from "../../model/assumed.js";
-import { type Comparison, lakeUnderSchedules, yearsSinceEstablishment } from "../../model/compare.js";
+import { type WorkedSchedules, workedSchedules } from "../compared/kept-schedules.js";
 import type { PreparedStudy } from "../prepare/prepared.js";
 import { isAssumption, type Setting } from "./settings.js";
 
-type Lake = Pick<Comparison, "schedules" | "lake">;
+type Lake = WorkedSchedules["known"];
 
 interface Known {
   readonly settings: readonly Setting[];
@@ -22,17 +21,12 @@ const besideLake = /^(boats|options|study)\b/;
  */
 export function lakesInTurn(set: AssumptionSet) {
   let known: Known | undefined;
-  return ({ input, assumed }: PreparedStudy, settings: readonly Setting[]): Lake => {
+  return (prepared: PreparedStudy, settings: readonly Setting[]): Lake => {
     const { read, settings: before = [] } = known ?? {};
     const changed = [...notIn(before, settings), ...notIn(settings, before)];
     const isSame = !changed.some((setting) => restsOn(setting, read, set));
     if (known && isSame) return known.lake;
-    const { assumed: recorded, ids } = recorder(assumed);
-    const lake = lakeUnderSchedules({
-      input,
-      yearsInfested: yearsSinceEstablishment(input),
-      source: recorded,
-    });
+    const { known: lake, ids } = workedSchedules(prepared);
     known = { settings, read: new Set(ids()), lake };
     return lake;
   };

@@ -39,7 +39,7 @@ interface Sending extends SomeStudy {
 export async function sendResults(
   sending: Sending,
   report: string,
-  firstOf: (entry: StudyEntry) => Promise<object | undefined> = async () => undefined,
+  firstOf: (entry: StudyEntry) => object | undefined = () => undefined,
 ): Promise<void> {
   const { response, answers } = sending;
   const askResults: AskLatest<"results"> = (latest, signal) => answers.askLatest("results", latest, signal);
@@ -49,7 +49,7 @@ export async function sendResults(
   const { entry } = found;
   const balance = await answers.ask("balance", textOf(entry));
   const frame = { entry, balance, part: "results", title: "Results" };
-  const content = { body: found.answer, drawsCharts: true, first: await firstOf(entry) };
+  const content = { body: found.answer, drawsCharts: true, first: firstOf(entry) };
   response.send(renderPage("comparison", workbenchPage(frame, content)));
 }
 

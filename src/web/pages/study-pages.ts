@@ -80,11 +80,10 @@ function addPages(app: Express, parts: StudyPages): void {
   });
   app.get("/studies/:id", (request, response) => {
     const { id } = request.params;
-    const firstOf = async (entry: StudyEntry) => {
+    const firstOf = (entry: StudyEntry) => {
       if (typicalIn(draftOf(entry.text, entry.fileName).document).length === 0) return undefined;
       const document = studies.document(entry);
-      const odds = await parts.drawnWithin(soonMilliseconds, entry);
-      return firstView({ entry, document, odds }, studies.assumptions.entries);
+      return firstView({ entry, document, odds: knownOdds(entry) }, studies.assumptions.entries);
     };
     return sendResults({ ...latestIn(find, id), response, answers }, `/studies/${id}/report`, firstOf);
   });
@@ -98,9 +97,6 @@ function addPages(app: Express, parts: StudyPages): void {
     return sendReport({ ...latestIn(find, request.params.id), response, answers }, howOf, askReport);
   });
 }
-
-/** What a page waits for odds that it can do without. */
-const soonMilliseconds = 200;
 
 /** "?part=board" asks for the report without appendices. */
 const partAsked = ({ query }: Request): ReportPart => (query.part === "board" ? "board" : "all");

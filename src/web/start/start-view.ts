@@ -61,7 +61,7 @@ export const noBalance = (problems: readonly Problem[]) => ({
   missing:
     problems.length > 0
       ? `One entry cannot be read: ${placeOfName((problems[0]?.at ?? []).map(String).join("/")) || "see the form"}`
-      : "It shows here from the first structure on",
+      : "It appears here once there is a structure",
 });
 
 const currencyIn = ({ currency = "" }: Typed): string =>

@@ -1,5 +1,6 @@
 /**
- * The relations of the method document for a lake, written from that document alone: nothing of the program is imported. All numbers are read from the printed page.
+ * The relations of the method document for a lake, here and in what imports this, written from that document alone:
+ * nothing of the program is imported. All numbers are read from the printed page.
  */
 export type Values = ReadonlyMap<string, number>;
 

@@ -120,7 +120,8 @@ describe("the rate with a program", () => {
     const few = { launches: 1e-310, foundings: 1e-318 };
     const rates = foundingRates(few, 1, { boats: weighing(0.5), horizon: 2 }, source);
     expect(rates.ofBoats).toBe(1);
-    expect(foundingRate({ launches: 0, foundings: 0 }, 0, rates)).toBeLessThan(1);
+    expect(foundingRate(few, 0, rates)).toBe(few.foundings);
+    expect(foundingRate({ launches: 0, foundings: 0 }, 0, rates)).toBe(0);
   });
 
   it("is of the boats the share of foundings that it lets through, whatever drives the answer", () => {

@@ -53,7 +53,7 @@ describe("a report on 150 structures with hostile, long and right-to-left names"
     expect(pages).toHaveLength(most.boardPages);
     expect(pages.join(" ").match(/\d[\d.,]*/g)?.length).toBeLessThanOrEqual(most.boardNumbers);
     expect(await brokenTexts(pdf)).toEqual([]);
-  }, 300_000);
+  });
 
   it("tells the dearest in its appendices, and says where the others are", async () => {
     const pdf = await printer.print(renderReportBody(run, odds), printSettings(many));
@@ -65,7 +65,7 @@ describe("a report on 150 structures with hostile, long and right-to-left names"
     expect(text).toContain("135 other structures together");
     expect(text).toContain("90 more are in the tables as files, every-register.csv");
     expect(text.replace(/\s/g, "")).toContain(hostileName(9));
-  }, 300_000);
+  });
 
   it("has every structure in the tables as files", () => {
     const files = new Map(tableFiles(reportView(run)).map(({ fileName, csv }) => [fileName, csv]));
@@ -107,7 +107,7 @@ describe("names of options and schedules in charts", () => {
     expect(await brokenTexts(pdf)).toEqual([]);
     const text = (await pagesOf(pdf)).join("").replace(/\s/g, "");
     expect(text).toContain(`${hostileName(1)}:median`);
-  }, 300_000);
+  });
 });
 
 describe("the search for texts that run into each other", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { resultsJson } from "../../../src/report/results/results.js";
+import { exampleNames } from "../../study/example.js";
 import { deeper, dryOut, editedRun, withSchedule } from "../edited.js";
 import { exampleRun } from "../runs.js";
 
@@ -59,7 +60,7 @@ describe("the results as JSON", () => {
 });
 
 describe("the results of every example", () => {
-  it.each(["sorrel-bend", "ninemoss", "copperhithe", "thistledown"] as const)(
+  it.each(exampleNames)(
     "hold no number that JSON lacks in %s, so that a report on it can be issued",
     (name) => {
       const lacking: string[] = [];

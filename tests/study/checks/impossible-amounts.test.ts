@@ -42,7 +42,9 @@ describe("an amount that nobody pays", () => {
       at: keys,
       found: expect.stringContaining(slip.found),
       allowed: slip.allowed,
-      remedy: "Correct the amount, its unit or its range.",
+      remedy: expect.stringMatching(
+        /^Correct the amount, its unit or its range\. If it is right, .* checks\.impossible-[a-z-]+\.$/,
+      ),
     });
   });
 
@@ -73,8 +75,58 @@ describe("an amount that nobody pays", () => {
     const at = (most: string) =>
       editedText([["structures[lake-wide].items[3].cost", `$1e5/yr to ${most}/yr`]]);
     const problems = (most: string) => checkStudy(at(most), "lake.yaml", assumptions).problems.length;
-    expect([problems("$1e10"), problems("$1.0001e10")]).toEqual([0, 1]);
+    expect([problems("$1e10"), problems("$1.01e10")]).toEqual([0, 1]);
   });
+
+  it.each([
+    ["structures[city-intake].supply.energyPrice", "$1000000/MWh"],
+    ["structures[city-intake].alternativeWater", "$12300000/acre-ft"],
+    ["options[full-season].staff[1].wage", "$10000/h"],
+  ])("may be the limit that is told at %s, in its unit", (place, most) => {
+    expect(checkStudy(editedText([[place, most]]), "lake.yaml", assumptions).problems).toEqual([]);
+  });
+
+  it.each([
+    ["0.8847", "€8850000000", 0],
+    ["0.8847", "€8860000000", 1],
+    ["150", "€1.5e12", 0],
+    ["150", "€1.51e12", 1],
+  ])("follows an exchange rate of %s: %s", (exchangeRate, cost, count) => {
+    const edits = [
+      ["money.exchangeRate", Number(exchangeRate)],
+      ["structures[dock].replacementCost", cost],
+    ] as const;
+    expect(checkStudy(editedText(edits, "ninemoss"), "lake.yaml", assumptions).problems).toHaveLength(count);
+  });
+
+  it.each([
+    ["sorrel-bend", "structures[lake-wide].items[3].cost", "$1.2e10/yr", "checks.impossible-amount", "$2e10"],
+    [
+      "ninemoss",
+      "structures[hatchery].shortfall.lossPerDay",
+      "€1e8/d",
+      "checks.impossible-daily-amount",
+      "€2e8",
+    ],
+  ] as const)(
+    "is accepted in %s where the study has a limit of its own",
+    (example, place, value, id, limit) => {
+      const problems = (overrides: readonly object[]) =>
+        checkStudy(
+          editedText(
+            [
+              [place, value],
+              ["overrides", overrides],
+            ],
+            example,
+          ),
+          "lake.yaml",
+          assumptions,
+        ).problems;
+      expect(problems([])).toEqual([expect.objectContaining({ remedy: expect.stringContaining(` ${id}.`) })]);
+      expect(problems([{ id, value: limit, reason: "as the ledger has it" }])).toEqual([]);
+    },
+  );
 
   it("is known of every kind of amount that a study has", () => {
     const kinds = JSON.stringify(studyJsonSchema()).matchAll(/"dimension":"money(\w*)"/g);

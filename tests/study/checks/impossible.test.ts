@@ -3,7 +3,7 @@ import { inputErrorOf } from "../example.js";
 import { runOf, slipsOf, toldAt } from "../slips.js";
 
 /**
- * By hand: 0.028 m³/s in 25 mm is 57 m/s; 1,170 cfs in 15 in is 937 ft/s. A ramp of 48 ft
+ * By hand: 0.028 m³/s in 25 mm is 57 m/s; 1,170 cfs in 15 in is 953 ft/s. A ramp of 48 ft
  * has 14.63/4 = 3.6576 lanes, and a day 24·60 minutes. The losses are those of the table of pipes,
  * which has tests of its own.
  */

@@ -60,12 +60,12 @@ type Case = readonly [
 /** One mistake in each file, with where it is told, what was found, what is allowed and what to do. */
 const cases: readonly Case[] = [
   [
-    ...(["column-missing-in-the-next-file.csv", "levels", 1] as const),
-    ...([
-      'no column "Pool (ft)"; there are Read on, Stage (ft)',
-      "columns named",
-      "Choose the columns",
-    ] as const),
+    "column-missing-in-the-next-file.csv",
+    "levels",
+    1,
+    'no column "Pool (ft)"; there are Read on, Stage (ft)',
+    "columns named",
+    "Choose the columns",
   ],
   ["thirtieth-of-february.csv", "levels", 3, "2011-02-30", "a day that the month has", "Correct the date"],
   ["two-levels-of-one-day.csv", "levels", 4, "2011-01-02 a second time", "one level for each date", "mean"],

@@ -159,7 +159,7 @@ describe("lines that are refused", () => {
   it("are none for a date twice with the same level, which is told", () => {
     const { refused, told } = read(plain("2021-01-01,100\n2021-01-01,100.0\n"), plainMapping);
     expect(refused).toEqual([]);
-    expect(told).toContain("1 line repeat a level of the same date and are ignored.");
+    expect(told).toContain("Ignored: 1 line that repeats a level of the same date.");
   });
 
   it("are asked about where most days have several readings", () => {

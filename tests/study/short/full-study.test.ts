@@ -99,6 +99,7 @@ describe("what a lake office may know of its works", () => {
   });
 
   it("is that ramps are locked, so that nearly all boats are met, no surer than 98 % typed by an author", () => {
+    // By hand: odds of 49 to 1, over and times e^0.8 (`typed.effect`), are shares of 95.65 and 99.09 %, rounded outward.
     expect(at(study, "options", 2, "steps", "coverage")).toBe("95.6 to 98 to 99.1 %");
     expect(middleOf(at(study, "options", 1, "steps", "coverage"))).toBeLessThan(65);
   });

@@ -10,6 +10,7 @@ import { type TypedId, typedIdOf } from "../../../src/study/typed/typed-kinds.js
 import { typedRange } from "../../../src/study/typed/typed-range.js";
 import type { SpreadQuantity } from "../../../src/units/spread.js";
 import { assumptions } from "../../report/runs.js";
+import { exampleNames } from "../example.js";
 import { shortExample } from "../short/facts.js";
 
 interface TypicalRange {
@@ -54,8 +55,7 @@ function typicalRanges(text: string): TypicalRange[] {
   });
 }
 
-const names = ["sorrel-bend", "ninemoss", "copperhithe", "thistledown"];
-const examples = names.map(shortExample);
+const examples = exampleNames.map(shortExample);
 
 /** Facts of an example with a quarter of those left out that may be: typical values take their place. */
 const fewerFacts = fc

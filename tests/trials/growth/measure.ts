@@ -20,7 +20,7 @@ export interface Growth {
 }
 
 /** Doubling the text doubles the time of a linear reader and makes that of a quadratic one four times as long. */
-export const steepest = 3.5;
+export const steepest = 3;
 /** Above this it is tried again. */
 const doubtful = 2.4;
 /** Processor time, ms, that can be told from what else the process does. */
@@ -32,12 +32,12 @@ const tick = 0.1;
 const shortest = 16;
 const first = 2048;
 const step = 4;
-const repetitions = 3;
+const repetitions = 2;
 /** What else the process does adds little to a reading as long, which trials repeat anyway, ms. */
-const longReading = 400;
+const longReading = 40;
 const trials = 12;
 /** One slow reading of the half alone would make a steep reader pass. */
-const fewestTrials = 3;
+const fewestTrials = 2;
 
 /** Least time that each reader took for next to no text, ms. */
 const forNothing = new WeakMap<Reader["read"], number>();
@@ -63,12 +63,7 @@ export function growthOf(
     milliseconds = leastOrQuick(length);
   }
   const reading = { reader: name, text, length, milliseconds };
-  if (milliseconds < noticeable) return { ...reading, ratio: undefined };
-  const ratio = leastRatio(read, of, reading);
-  // Garbage is collected from some length on: a step, which a text twice as long has behind it.
-  if (ratio < steepest || 2 * length > longest) return { ...reading, ratio };
-  const longer = { ...reading, length: 2 * length, milliseconds: leastTime(read, of(2 * length), 0) };
-  return { ...longer, ratio: leastRatio(read, of, longer) };
+  return { ...reading, ratio: milliseconds < noticeable ? undefined : leastRatio(read, of, reading) };
 }
 
 /** A reader is slower before it is compiled: it reads next to nothing again whenever that counts. */

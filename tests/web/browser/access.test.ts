@@ -20,26 +20,10 @@ let searched = "";
 beforeAll(async () => {
   bench = await openBench();
   full = `/studies/${bench.studies.copy("example-sorrel-bend", "Ada").id}`;
-  const body = new URLSearchParams({
-    name: "Blank",
-    lake: "Blank",
-    units: "us",
-    currency: "USD",
-  });
-  const made = await fetch(`${bench.base}/studies/new`, {
-    method: "POST",
-    body,
-    redirect: "manual",
-  });
-  const facts = new URLSearchParams({
-    name: "Mill Pond",
-    "intakes/0/flow": "20",
-  });
-  const estimate = await fetch(`${bench.base}/start`, {
-    method: "POST",
-    body: facts,
-    redirect: "manual",
-  });
+  const body = new URLSearchParams({ name: "Blank", lake: "Blank", units: "us", currency: "USD" });
+  const made = await fetch(`${bench.base}/studies/new`, { method: "POST", body, redirect: "manual" });
+  const facts = new URLSearchParams({ name: "Mill Pond", "intakes/0/flow": "20" });
+  const estimate = await fetch(`${bench.base}/start`, { method: "POST", body: facts, redirect: "manual" });
   first = estimate.headers.get("location") ?? "";
   const hours = edited(smallLakeText, [{ at: ["search"], value: { vary: ["hours"] } }]);
   searched = `/studies/${bench.studies.create(hours, { author: "Ada", note: "", origin: "form" }).id}`;
@@ -65,12 +49,7 @@ describe("each page of the workbench", () => {
 });
 
 describe("a log of boats that was read", () => {
-  const columns = {
-    date: "Season",
-    class: "Kind",
-    setAside: "Held",
-    fouled: "Mussels",
-  };
+  const columns = { date: "Season", class: "Kind", setAside: "Held", fouled: "Mussels" };
 
   it("keeps WCAG 2.2 AA, and shows sums, classes to choose and lines left out", async () => {
     const folder = mkdtempSync(join(tmpdir(), "boat-log-"));
@@ -150,12 +129,7 @@ describe("the checks of accessibility", () => {
       ),
       faults(() => document.querySelector("label[for=lake]")?.remove()),
       faults(() => {
-        const cover = {
-          position: "fixed",
-          inset: "0",
-          zIndex: "9",
-          maxWidth: "none",
-        };
+        const cover = { position: "fixed", inset: "0", zIndex: "9", maxWidth: "none" };
         for (const head of document.querySelectorAll("nav")) Object.assign(head.style, cover);
       }),
     ]);

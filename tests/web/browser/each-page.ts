@@ -45,7 +45,6 @@ export const pages: readonly (readonly [name: string, path: (opened: Opened) => 
   ["assumptions", ({ full }) => `${full}/assumptions`],
   ["an assumption", ({ full }) => `${full}/assumptions/cleaning.rack.visit`],
   ["several own values", ({ full }) => `${full}/own-values`],
-  ["records from files", ({ full }) => `${full}/records`],
   ["a month worked by hand", ({ full }) => `${full}/worked`],
   ["the odds", ({ full }) => `${full}/odds`],
   ["where the chance comes from", ({ full }) => `${full}/chance`],

@@ -1,15 +1,12 @@
 import type { Rack } from "../../../model/structures/inputs.js";
 import { kindOf, type Structure } from "../../../model/structures/kinds.js";
 import type { StructureDocument } from "../../format/structure-schema.js";
-import { withoutUnits } from "../../prepare/to-model.js";
+import { plainOnce } from "../../prepare/to-model.js";
 import { type Contradiction, exactlyOne, repeatedIds } from "../../reading/contradiction.js";
 import { typedText } from "../../reading/problems.js";
 import { oncePer } from "../once-per.js";
 import type { SoundParts } from "../sound-parts.js";
 import { ownProblems } from "./consistency-kinds.js";
-
-/** The ends of every range are tried in the whole study, most of whose structures stay what they are. */
-const plainOf = oncePer((document: StructureDocument): Structure => withoutUnits(document));
 
 /** The text typed at a place in the structure. */
 type Typed = (...at: readonly PropertyKey[]) => string;
@@ -36,7 +33,7 @@ export function structureProblems(parts: SoundParts): Contradiction[] {
 /** A treatment plant names a structure of the study that takes water in, or none. */
 function intakeProblems(structures: SoundParts["structures"]): Contradiction[] {
   const known = structures.flatMap(({ value }) =>
-    kindOf(plainOf(value)).inlet === undefined ? [] : [value.id],
+    kindOf(plainOnce(value)).inlet === undefined ? [] : [value.id],
   );
   return structures.flatMap(({ index, value }) =>
     !("intake" in value) || value.intake === undefined || known.includes(value.intake)
@@ -56,6 +53,7 @@ type Judging = Pick<SoundParts, "lake" | "study">;
 const problemsIn = (document: StructureDocument, { lake, study }: Judging): readonly Contradiction[] =>
   lake && study ? knownProblems(lake)(study)(document) : problemsOf(document, { lake, study });
 
+/** The ends of every range are tried in the whole study, most of whose structures stay what they are. */
 const knownProblems = oncePer((lake: NonNullable<Judging["lake"]>) =>
   oncePer((study: NonNullable<Judging["study"]>) =>
     oncePer((document: StructureDocument) => problemsOf(document, { lake, study })),
@@ -64,7 +62,7 @@ const knownProblems = oncePer((lake: NonNullable<Judging["lake"]>) =>
 
 /** Checks of every inlet, rack and pipe, plus those of the structure's own kind. */
 function problemsOf(document: StructureDocument, { lake, study }: Judging): Contradiction[] {
-  const structure = plainOf(document);
+  const structure: Structure = plainOnce(document);
   const kind = kindOf(structure);
   const typed: Typed = (...at) => typedText(document, at);
   const inlet = kind.inlet?.(structure);
