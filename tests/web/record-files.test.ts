@@ -140,7 +140,7 @@ describe("the page of work orders", () => {
     const { id } = studies.create(draft, { author: "", note: "", origin: "upload" });
     const page = await ask(`/studies/${id}/records/work`);
     expect(page.status).toBe(200);
-    expect(await page.text()).toContain("The study has some: ours.");
+    expect(await page.text()).toContain("The study already has these: ours.");
   });
 
   it("tells what is wrong with a text beside the form, and keeps what was typed and the file", async () => {
