@@ -11,11 +11,13 @@ interface FileToMap {
   readonly example: string;
 }
 
-/** The mapping as the study has it with what is set now. @throws InputError with the columns of the file where it is not whole */
+/** The mapping as the study has it with what is set now. @throws InputError with the columns of the file where one is not mapped */
 export function wholeMapping<Mapping>(schema: z.ZodType<Mapping>, given: object, of: FileToMap): Mapping {
   const parsed = schema.safeParse(given);
   if (parsed.success) return parsed.data;
-  throw new InputError(of.name, [...unmapped(of), ...problemsOf(parsed.error.issues, given)]);
+  const { issues } = parsed.error;
+  const isUnmapped = issues.some(({ path }) => path.length === 1 && valueAt(given, path) === undefined);
+  throw new InputError(of.name, [...(isUnmapped ? unmapped(of) : []), ...problemsOf(issues, given)]);
 }
 
 /** The columns to choose from. */

@@ -65,6 +65,13 @@ describe("a log with a line for each boat", () => {
     expect(read(log, { classes: { ...mapping.classes, "Day user": "dayuse" } }).asked).toHaveLength(1);
   });
 
+  it("asks for no word of the totals below the boats, and refuses their line", () => {
+    const { asked, refused, sums } = read(`${log}Total,4,,,2,1,,\n`);
+    expect(asked).toEqual([]);
+    expect(refused).toMatchObject([{ line: 6, found: 'date "Total"' }]);
+    expect(sums.classes).toHaveLength(3);
+  });
+
   it("asks for a column that is missing, and for the order of dates", () => {
     expect(read(log.replace("Held", "Stopped")).asked[0]?.problem.found).toContain('no column "Held"');
     expect(read(log.replaceAll("6/30", "6/3")).asked[0]?.about).toBe("dates");
