@@ -1,9 +1,11 @@
 import { readFileSync, statSync } from "node:fs";
 import { basename } from "node:path";
+import { z } from "zod";
 import { exportText } from "../../study/exports/file-text.js";
+import { shortText } from "../../study/format/fields.js";
 import type { RecordProblem } from "../../study/reading/contradiction.js";
 import { firstProblems } from "../../study/reading/csv-lines.js";
-import { InputError, type Problem, sentence } from "../../study/reading/problems.js";
+import { InputError, type Problem, problemsOf, sentence } from "../../study/reading/problems.js";
 import { parseText } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 
@@ -38,9 +40,13 @@ export function studyTextAt(path: string): StudyText {
   return { path, text, document: parseText(text, basename(path)) };
 }
 
-/** What was set, by its name. */
-export const settingsOf = (settings: FileArguments["settings"]): Record<string, string> =>
-  Object.fromEntries(settings.map(({ id, value }) => [id, value]));
+/** What was set, by its name. @throws InputError for an origin that a study cannot keep */
+export function settingsOf(settings: FileArguments["settings"]): Record<string, string> {
+  const set = Object.fromEntries(settings.map(({ id, value }) => [id, value]));
+  const { error } = z.object({ origin: shortText.optional() }).safeParse(set);
+  if (error) throw new InputError("--set", problemsOf(error.issues, set));
+  return set;
+}
 
 /** A fault of a file in words for who gave it. */
 export const problemIn = (name: string, { line, ...problem }: RecordProblem): Problem => ({

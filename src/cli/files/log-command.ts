@@ -15,7 +15,11 @@ export function logCommand(path: string, asked: FileArguments, print: (text: str
     { ...asked, settings },
     {
       ...{ kind: boatLogs, mapped: valueAt(document, ["boats", "seasons", "export"]), answers },
-      ...{ words: ["classes"], lists: ["yes"], wanted: "columns mapped to date, class, setAside and fouled" },
+      ...{
+        words: ["classes"],
+        lists: ["yes", "no"],
+        wanted: "columns mapped to date, class, setAside and fouled",
+      },
       changes: (sums, said) => ({
         ...logEdits(document, { sums, ...said, stations: typedList(stations) }),
         shown: [],

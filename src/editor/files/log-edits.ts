@@ -63,7 +63,7 @@ function stationEdits(document: unknown, { sums, stations }: SummedLog): { edits
   for (const id of stations) {
     const index = options.findIndex((each) => valueAt(each, ["id"]) === id);
     if (valueAt(options[index], ["station"]) === undefined) {
-      told.push(`Option “${id}” has no station and is unchanged.`);
+      told.push(`Option “${id}” ${index < 0 ? "is not in the study" : "has no station"} and is unchanged.`);
       continue;
     }
     const at = (key: string) => ["options", index, "station", "service", key];

@@ -8,7 +8,7 @@ import { valueAt } from "../../study/reading/problems.js";
 import { overrideEdits, type WrittenOverride } from "../override-edits.js";
 import { ownValues } from "../own-value.js";
 import type { Edit } from "../study-text.js";
-import { fileOrigin } from "./file-origin.js";
+import { fileOrigin, keptName } from "./file-origin.js";
 import { rangeAround } from "./measured-range.js";
 import { saidMapping } from "./said-mapping.js";
 
@@ -82,9 +82,8 @@ function moneySign(document: unknown): string {
 function reasonOf(measured: MeasuredValue, { sums: { from, to }, fileName }: MeasuredWork): string {
   const range = "; ± from what eight in ten orders span and the usual range";
   const paid = measured.id === hourlyRate ? "; as paid then" : "";
-  return `Operator record: ${counted(measured.orders, "order")} of ${spanText(from, to)} in ${fileName.slice(0, longestName)}${range}${paid}`;
+  return `Operator record: ${counted(measured.orders, "order")} of ${spanText(from, to)} in ${keptName(fileName)}${range}${paid}`;
 }
-const longestName = 60;
 
 const spanText = (from: number, to: number) => (from === to ? String(from) : `${from} to ${to}`);
 

@@ -66,8 +66,10 @@ function reasonAgainst(
   { assumed, start, document }: Against,
 ): string | undefined {
   if (year >= start) return "it is not before the first year of the study";
-  if (isEntered(document, year)) return "it is in the study’s clean years already";
-  if (unconfirmed > 0) return `${counted(unconfirmed, "find")} in it stayed unconfirmed`;
+  const doubt = `${counted(unconfirmed, "find")} in it stayed unconfirmed`;
+  if (isEntered(document, year))
+    return `it is in the study’s clean years already${unconfirmed > 0 ? `, though ${doubt}` : ""}`;
+  if (unconfirmed > 0) return doubt;
   const effort = effortOf(counts, assumed);
   if (effort >= 1) return undefined;
   const usual = `${assumed("detection.usual-tows")} plankton tows`;

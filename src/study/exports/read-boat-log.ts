@@ -87,11 +87,13 @@ function howToRead(
   return {
     ...{ order: order.order, decimals: decimals.decimals, classes },
     yes: new Set([...usualYes, ...mapping.yes.map(sameName)]),
+    no: new Set([...usualNo, ...mapping.no.map(sameName)]),
     at: (key) => place.get(key),
   };
 }
 
 const usualYes = ["yes", "y", "true", "x", "1"];
+const usualNo = ["no", "n", "false", "0", "-"];
 
 /** Words for classes that nobody has mapped to a class of the study, or mapped to one that is none. */
 const unknownClasses = (

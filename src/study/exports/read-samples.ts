@@ -37,11 +37,18 @@ export function readSamples(text: string, mapping: SampleColumnsMapped): SampleL
   const { lines, refused } = readRows(table, read, { one: "sample", needs: "a date and a result" });
   return {
     years: sampleYears(lines),
-    told: [`${counted(lines.length, "sample")} read.`, ...droppedTold(table, mapped)],
+    told: [
+      `${counted(lines.length, "sample")} read.`,
+      ...(mapping.place === undefined && lines.some(({ kind }) => isByPlace(kind)) ? [placeless] : []),
+      ...droppedTold(table, mapped),
+    ],
     asked: [],
     refused,
   };
 }
+
+const isByPlace = (kind: Sample["kind"]) => kind === "settlementPlates" || kind === "searches";
+const placeless = "Without a column of places, plates count as one a year and searches as one a day.";
 
 const askedOnly = (asked: readonly LogAsked[]): SampleLog => ({ years: [], told: [], asked, refused: [] });
 

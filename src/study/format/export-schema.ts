@@ -57,6 +57,7 @@ export const boatLogSchema = z
       .default({})
       .meta({ description: "Vessel class for each word of the column of classes" }),
     yes: words("Words that mean yes, beside yes, y, true, x and 1"),
+    no: words("Words that mean no, beside no, n, false, 0 and -"),
     dates,
     decimals,
   })

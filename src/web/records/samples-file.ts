@@ -89,7 +89,8 @@ const yearsTable = ({ years }: { readonly years: readonly SampleYear[] }): Table
   rows: years.map(({ year, places, counts, other, mussels, unconfirmed }) =>
     row(
       String(year),
-      ...[places, ...Object.values(counts), other, mussels, unconfirmed].map((each) =>
+      num(places === 0 ? "–" : String(places)),
+      ...[...Object.values(counts), other, mussels, unconfirmed].map((each) =>
         num(each.toLocaleString("en-US")),
       ),
     ),

@@ -78,6 +78,13 @@ describe("a log with a line for each boat", () => {
   });
 });
 
+it("reads the words for yes and no that a log has of its own", () => {
+  const text = "When,Kind,Held,Mussels\n6/30/2024,Day user,Held,Clean\n7/1/2024,Day user,Passed,clean\n";
+  const { sums, refused } = read(text, { yes: ["held"], no: ["Passed", "Clean"] });
+  expect(refused).toEqual([]);
+  expect(sums.classes).toMatchObject([{ screened: 2, setAside: 1, fouled: 0 }]);
+});
+
 describe("a log of sums", () => {
   it("is summed by season and class, days or whole seasons, whatever separates its values", () => {
     const text =
@@ -92,8 +99,8 @@ describe("a log of sums", () => {
 describe("lines that are refused", () => {
   it.each([
     ["2/30/2024", "no", "no", "3", 'date "2/30/2024"', "a day that the month has"],
-    ["6/30/2024", "perhaps", "no", "3", 'boats held "perhaps"', "yes or no"],
-    ["6/30/2024", "no", "2", "3", 'boats with mussels "2"', "yes or no"],
+    ["6/30/2024", "perhaps", "no", "3", 'boats held "perhaps"', "a word that means yes (yes, y, true, x, 1)"],
+    ["6/30/2024", "no", "2", "3", 'boats with mussels "2"', "or no (no, n, false, 0, -; more can be listed)"],
     ["6/30/2024", "no", "no", "-3", 'minutes of the quick check "-3"', "minutes, from 0 to a day"],
     ["", "no", "no", "3", "date nothing", "a date such as"],
   ])(
