@@ -40,7 +40,7 @@ describe("the page of samples", () => {
     expect(page).toContain(`1 clean year: ${startYear - 1}.`);
     expect(page).toContain("Dropped and not kept: By.");
     expect(page).toMatch(
-      new RegExp(`<td>${startYear - 1}</td><td class="num">1</td><td class="num">30</td>`),
+      new RegExp(`<td>${startYear - 1}</td><td class="num">–</td><td class="num">30</td>`),
     );
     expect(page).not.toContain("Doe");
     expect((await send([...answers, ["upload", uploadIn(page)], ["act", "keep"]])).status).toBe(303);

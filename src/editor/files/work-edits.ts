@@ -94,18 +94,20 @@ function notSpoken({ sums, amounts }: WorkSums): string[] {
   const others = sums.reduce((sum, each) => sum + (each.structure === "other" ? each.orders : 0), 0);
   return [
     ...(others > 0
-      ? [`Shown, but moving nothing: ${counted(others, "order")} for what is no structure of this study.`]
+      ? [
+          `Shown, but changing nothing: ${counted(others, "order")} for what is not a structure of this study.`,
+        ]
       : []),
     ...(orders > 0
       ? [
-          `Shown, but moving nothing: ${counted(orders, "order")} for debris or another outage. That work goes on with or without mussels.`,
+          `Shown, but changing nothing: ${counted(orders, "order")} for debris or another outage. That work goes on with or without mussels.`,
         ]
       : []),
     ...(amounts.energy > 0
       ? [
-          "Energy lost is shown and moves nothing: it is today’s. What a lost MWh is worth is each plant’s energyPrice.",
+          "Energy lost is shown but changes nothing: it is today’s loss. What a lost MWh is worth is each plant’s energyPrice.",
         ]
       : []),
-    "Orders from before mussels say what an hour, a cleaning and an outage take; how often mussels will call for them, no order can say: that stays computed.",
+    "Orders from before mussels show what an hour costs and how long cleanings and outages last. They cannot show how often mussels will call for work: that is computed, as before.",
   ];
 }

@@ -83,8 +83,8 @@ describe("a file of work orders and outages", () => {
         },
       })),
     );
-    expect(told.join(" ")).toContain("Shown, but moving nothing: 1 order for debris or another outage.");
-    expect(told.at(-1)).toContain("no order can say");
+    expect(told.join(" ")).toContain("Shown, but changing nothing: 1 order for debris or another outage.");
+    expect(told.at(-1)).toContain("They cannot show how often mussels will call for work");
   });
 
   it("has one order taken for no certainty, and orders for more than the usual the more of them there are", () => {
