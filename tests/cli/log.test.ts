@@ -74,7 +74,7 @@ describe("the log command", () => {
     writeFileSync(file, log.replaceAll("2027,", "2028,"));
     expect((await run("log", study, file)).status).toBe(0);
     const { stdout } = await run("log", study, file);
-    expect(stdout).toContain("These seasons were in the log before and are replaced: 2028.");
+    expect(stdout).toContain("Seasons of the log that the file replaces: 2028.");
     expect(readStudyFile(study).boats.seasons?.log.seasons).toEqual([2024, 2025, 2026, 2027, 2028]);
   });
 

@@ -143,6 +143,14 @@ describe("the page of work orders", () => {
     expect(await page.text()).toContain("The study already has these: ours.");
   });
 
+  it("takes the meanings of hundreds of words, as many as a list of equipment has", async () => {
+    const { send } = await withStudy("work");
+    const names = Array.from({ length: 300 }, (_, index) => [`Pump ${index}`, "other"]);
+    const page = await send([...answers, ...words("structures", Object.fromEntries(names))], file);
+    expect(page.status).toBe(200);
+    expect(await page.text()).toContain('<input type="hidden" name="word" value="Pump 299">');
+  });
+
   it("tells what is wrong with a text beside the form, and keeps what was typed and the file", async () => {
     const { send } = await withStudy("work");
     const typed: Fields = [...answers, ["author", "R. Roe"]];

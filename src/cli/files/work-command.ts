@@ -35,6 +35,6 @@ const answers = {
   unit: "--set energyUnit=MWh",
   dates: "--set dates=month-first or --set dates=day-first",
   decimals: "--set decimals=point or --set decimals=comma",
-  structures: '--set "structures=WORD=ID; WORD=other"',
+  structures: '--set "structures=WORD=ID; WORD=other", and --set unmapped=other for all words not mapped',
   works: '--set "works=WORD=strainer; WORD=debris", or --set all=outage where no column has it',
 };

@@ -76,7 +76,7 @@ export const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "take own values from work orders and outages: the price of an hour of work, the hours of a cleaning and how long it takes equipment out of service, with the number of orders; names are not kept. KEY: date, structure, work, order, hours, laborCost, parts, outage, energy (columns), structures, works, all, energyUnit, dates, decimals, origin",
+        "take own values from work orders and outages: the price of an hour of work, the hours of a cleaning and how long it takes equipment out of service, with the number of orders; names are not kept. KEY: date, structure, work, order, hours, laborCost, parts, outage, energy (columns), structures, unmapped, works, all, energyUnit, dates, decimals, origin",
       ],
     ],
     example:

@@ -42,9 +42,7 @@ export function logEdits(
       ...stations.edits,
     ],
     told: [
-      ...(replaced.length > 0
-        ? [`These seasons were in the log before and are replaced: ${replaced.join(", ")}.`]
-        : []),
+      ...(replaced.length > 0 ? [`Seasons of the log that the file replaces: ${replaced.join(", ")}.`] : []),
       ...stations.told,
     ],
   };
@@ -73,7 +71,7 @@ function stationEdits(document: unknown, { sums, stations }: SummedLog): { edits
       ...(fullInspection ? [{ at: at("fullInspection"), value: minutes(fullInspection.mean) }] : []),
       ...(screened > 0 ? [{ at: at("setAsideShare"), value: percent(held / screened) }] : []),
     );
-    told.push(`The station of “${id}” now has the measured minutes and the share held for full inspection.`);
+    told.push(`The station of “${id}” gets the measured minutes and the share held for full inspection.`);
   }
   return { edits, told };
 }

@@ -112,7 +112,7 @@ function watchingEdits(
       value: keptText(`${words}: mean of ${span} in ${keptName(fileName)}${othersOf(options[index], means)}`),
     });
     const counts = means.map(({ kind, mean }) => `${mean} ${kindWords[kind]}`).join(", ");
-    told.push(`The monitoring of “${id}” now has the mean of ${span}: ${counts} a year.`);
+    told.push(`The monitoring of “${id}” gets the mean of ${span}: ${counts} a year.`);
   }
   return { edits, told };
 }

@@ -54,7 +54,8 @@ export function wordsAsked(
   const told = [...found].map(
     ([word, { count }]) => `“${word.slice(0, longestWord)}” in ${counted(count, "line")}`,
   );
-  const more = told.length > mostTold ? `; ${told.length - mostTold} more` : "";
+  const atLeast = told.length === mostWords ? "at least " : "";
+  const more = told.length > mostTold ? `; ${atLeast}${told.length - mostTold} more` : "";
   return {
     ...{ about, words: [...found.keys()] },
     problem: {

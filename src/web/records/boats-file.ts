@@ -46,8 +46,8 @@ export const boatsFile: ExportKind = {
     },
   ],
   settings: (document) => [
-    { key: "yes", label: "Words that mean yes, beside yes, y, true, x and 1", isMapped: true, list: true },
-    { key: "no", label: "Words that mean no, beside no, n, false, 0 and -", isMapped: true, list: true },
+    { key: "yes", label: "Words that mean yes, besides yes, y, true, x and 1", isMapped: true, list: true },
+    { key: "no", label: "Words that mean no, besides no, n, false, 0 and -", isMapped: true, list: true },
     {
       ...{ key: "stations", label: "Stations that get the measured minutes and the share held" },
       choices: named(optionsOf(document).filter((each) => valueAt(each, ["station"]) !== undefined)),

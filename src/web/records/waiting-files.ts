@@ -29,6 +29,8 @@ interface FormToMend<Form> {
 const mostCharacters = 2 * largestExportBytes;
 const waitingMilliseconds = 20 * 60 * 1000;
 const longestName = 120;
+/** Three for each word that is mapped: a file of work orders may name hundreds of structures. */
+const mostFields = 5000;
 
 /** Takes a form with an exported file in it. */
 export const exportUpload = multer({
@@ -38,7 +40,7 @@ export const exportUpload = multer({
     fileSize: largestExportBytes,
     fieldSize: 10_000,
     files: 1,
-    fields: 500,
+    fields: mostFields,
   },
 }).single("file");
 

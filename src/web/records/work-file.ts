@@ -67,6 +67,13 @@ export const workFile: ExportKind = {
   ],
   settings: () => [
     {
+      ...{ key: "unmapped", label: "Words for structures that are not mapped here", isMapped: true },
+      choices: [
+        { value: "", label: "Ask what each means" },
+        { value: "other", label: "Count all as none of this study" },
+      ],
+    },
+    {
       ...{ key: "all", label: "Kind of all orders, if no column has it", isMapped: true },
       choices: [{ value: "", label: "A column has it" }, ...works],
     },

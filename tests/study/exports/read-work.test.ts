@@ -116,6 +116,22 @@ describe("a file of work orders and outages", () => {
     expect(asked[0]?.problem.found).toBe('"Crew", no unit of energy');
   });
 
+  it("counts words that are not mapped as no structure of the study where its author says so", () => {
+    const pump = ["7;2024-03-02;Pump 9;Basket;;2;120;;"];
+    const { asked, sums } = read([...lines, ...pump], { unmapped: "other" });
+    expect([asked, sums?.orders]).toEqual([[], 6]);
+    expect(sums?.values).toEqual(read(lines).sums?.values);
+    const slip = { unmapped: "other", structures: { ...mapping.structures, "Pump 9": "power-house" } };
+    expect(read([...lines, ...pump], slip).asked[0]?.words).toEqual(["Pump 9"]);
+  });
+
+  it("tells of words beyond those that it offers that there are more", () => {
+    const pumps = Array.from({ length: 50 }, (_, index) => `${index};2024-03-02;Pump ${index};Basket;;2;;;`);
+    const [asked] = read(pumps).asked;
+    expect(asked?.words).toHaveLength(40);
+    expect(asked?.problem.found).toMatch(/“Pump 7” in 1 line; at least 32 more$/);
+  });
+
   it.each([
     ["1;2024-02-30;CWI;Basket;;2;120;;", 'date "2024-02-30"', "a day that the month has"],
     ["1;2024-02-20;CWI;Basket;;-2;120;;", 'hours of work "-2"', "hours from 0 to 100,000, or nothing"],

@@ -82,11 +82,12 @@ function howToRead(
       : [{ about: "unit" as const, problem: noUnit(table, unit ?? mapping.energy ?? "") }]),
     ...("asked" in order ? [{ about: "dates" as const, problem: order.asked }] : []),
     ...("asked" in decimals ? [{ about: "decimals" as const, problem: decimals.asked }] : []),
-    ...unknownWords(table, place, { ...words, structureIds, all: mapping.all }),
+    ...unknownWords(table, place, { ...words, structureIds, all: mapping.all, unmapped: mapping.unmapped }),
   ];
   if (asked.length > 0 || "asked" in order || "asked" in decimals) return { asked };
   return {
-    ...{ order: order.order, decimals: decimals.decimals, ...words, all: mapping.all },
+    ...{ order: order.order, decimals: decimals.decimals, ...words },
+    ...{ all: mapping.all, unmapped: mapping.unmapped },
     energyUnit: mapping.energy === undefined ? 1 : columnReader(unit ?? "kWh", "energy")("1"),
     at: (key) => place.get(key),
   };
@@ -99,20 +100,20 @@ const noUnit = ({ head }: ExportTable, found: string): RecordProblem => ({
   remedy: "Say in which unit the energy lost is.",
 });
 
-interface Words extends Pick<WorkReading, "structures" | "works" | "all"> {
+interface Words extends Pick<WorkReading, "structures" | "works" | "all" | "unmapped"> {
   readonly structureIds: readonly string[];
 }
 
 function unknownWords(
   { rows, head }: ExportTable,
   place: ReadonlyMap<string, number>,
-  { structures, works, structureIds, all }: Words,
+  { structures, works, structureIds, all, unmapped }: Words,
 ): LogAsked[] {
   const structure = wordsAsked(rows, {
     ...{ about: "structures", column: 1 },
-    isKnown: (word) => [...structureIds, "other"].includes(structures.get(word) ?? ""),
+    isKnown: (word) => [...structureIds, "other"].includes(structures.get(word) ?? unmapped ?? ""),
     allowed: `words that are mapped to a structure of the study, ${structureIds.join(", ")}, or to other`,
-    remedy: "Say which structure each word means, or other where the study has none.",
+    remedy: "Say which structure each word means, or let all words that are not mapped mean other.",
   });
   const allowed = `words that are mapped to ${workNames.join(", ")}`;
   const remedy = "Say which kind of work each word means.";

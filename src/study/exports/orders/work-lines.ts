@@ -24,6 +24,8 @@ export interface WorkReading {
   readonly order: DateOrder | undefined;
   readonly decimals: Decimals;
   readonly structures: ReadonlyMap<string, string>;
+  /** What a structure is whose word is not mapped; absent where each is asked about. */
+  readonly unmapped: "other" | undefined;
   readonly works: ReadonlyMap<string, WorkName>;
   /** Kind of all orders, where no column tells it. */
   readonly all: WorkName | undefined;
@@ -45,8 +47,9 @@ export function workLine(row: ExportRow, how: WorkReading): WorkLine | RecordPro
   const cell = (column: string) => row.cells[how.at(column) ?? -1] ?? "";
   const date = exportDate(cell("date"), how.order);
   if ("allowed" in date) return fault(row, "date", cell("date"), date.allowed);
-  const structure = how.structures.get(sameName(cell("structure")));
-  if (structure === undefined) return fault(row, "structure", cell("structure"), "a word for a structure");
+  const structure = how.structures.get(sameName(cell("structure"))) ?? how.unmapped;
+  if (structure === undefined || cell("structure") === "")
+    return fault(row, "structure", cell("structure"), "a word for a structure");
   const work = how.at("work") === undefined ? how.all : how.works.get(sameName(cell("work")));
   if (work === undefined) return fault(row, "work", cell("work"), "a word for a kind of work");
   const amounts: Partial<Record<AmountKey, number>> = {};
