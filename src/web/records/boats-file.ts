@@ -11,7 +11,7 @@ export const boatsFile: ExportKind = {
   part: { name: "Boats", path: "/edit/boats" },
   title: "Logs of inspected boats",
   guide: [
-    "Choose a file of your inspection stations: a line for each boat, or sums by day or season. Say once which columns hold what and which class each word means; next year’s file needs no answer.",
+    "Choose a file from your inspection stations: a line for each boat, or sums by day or season. Say once which columns hold what and which class each word means; next year’s file needs no answer.",
     "Only sums by season and class are kept, and mean minutes. Columns that name people or plates are dropped as the file is read, and no line of it stays. Seasons of the file take the place of the same seasons before; others stay.",
   ],
   fileLabel: "File with the boats",

@@ -18,7 +18,7 @@ export const samplesFile: ExportKind = {
   part: { name: "Boats", path: "/edit/boats" },
   title: "Samples for mussels",
   guide: [
-    "Choose a file of your samples or of the laboratory: a line for each sample, with its date and result. Say once which columns hold what and what each word means; next year’s file needs no answer.",
+    "Choose a file of samples, your own or from the laboratory: a line for each sample, with its date and result. Say once which columns hold what and what each word means; next year’s file needs no answer.",
     "Only counts by year are kept. Columns that name people are dropped as the file is read, and no line of it stays. Years without a find and with at least a usual effort become clean years, from which the chance is learned; years that the study has already are not counted twice.",
   ],
   fileLabel: "File with the samples",

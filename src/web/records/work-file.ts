@@ -22,7 +22,7 @@ export const workFile: ExportKind = {
   part: { name: "Assumptions", path: "/assumptions" },
   title: "Work orders and outages",
   guide: [
-    "Choose a file of your maintenance system: a line for each order or outage, with its date, structure and kind of work, and hours, labor cost, parts, hours out of service or energy lost as far as it has them. Say once which columns hold what and what each word means.",
+    "Choose a file from your maintenance system: a line for each order or outage, with its date, structure and kind of work, and hours, labor cost, parts, hours out of service or energy lost as far as it has them. Say once which columns hold what and what each word means.",
     "Only own values are kept, each with the number of its orders: the price of an hour of work, the hours of a cleaning, and how long it takes equipment out of service. Columns that name people are dropped as the file is read, and no line of it stays. A lake without mussels has no orders for mussels: how often they will call for work is computed, as before.",
   ],
   fileLabel: "File with the orders",
