@@ -55,7 +55,10 @@ describe("a kind", () => {
   test.each([
     [intake.size(pumpedIntake), "demand up to 1.2 flow, conduit 1.1 smallLength × 1500 length"],
     [pumpingPlant.size(orchard), `1200000 landArea irrigated, up to ${200_000 / (31 * 86_400)} flow`],
-    [treatmentPlant.size(waterworks), "up to 0.1 flow treated"],
+    [
+      treatmentPlant.size({ ...waterworks, treated: [0.2, ...everyMonth(0.1).slice(1)] }),
+      "up to 0.2 flow treated",
+    ],
     [
       hydropower.size(plant),
       "2 units, up to 12 flow each (the monthly mean, in all hours), penstock 2.9 smallLength × 150 length",
@@ -128,7 +131,11 @@ describe("the water of a kind", () => {
       { at: [], flow: 0.008, drive: { head: 4 }, line: { count: 3 } },
     ]);
     expect(pipesOf(gravityIntake)).toMatchObject([
-      { flow: 1.2, drive: { by: "head", head: 4, at: ["supply", "availableHead"], isDeliveryChecked: true } },
+      {
+        at: ["conduit"],
+        flow: 1.2,
+        drive: { by: "head", head: 4, at: ["supply", "availableHead"], isDeliveryChecked: true },
+      },
     ]);
     const byLake = { ...gravityIntake, supply: { by: "gravity" as const, outletElevation: 70 } };
     expect(pipesOf(byLake)).toMatchObject([
@@ -137,10 +144,11 @@ describe("the water of a kind", () => {
     expect(pipesOf(plant)).toMatchObject([
       {
         size: "penstock",
+        at: ["penstock"],
         flow: 12,
         drive: { by: "lake", lowerLevel: 60, lowerName: "tailwater", mayFallShort: false },
       },
-      { size: "line", flow: 0.008, line: { count: 2 } },
+      { size: "line", at: ["coolingWater"], flow: 0.008, line: { count: 2 } },
     ]);
     expect(pipesOf({ ...plant, flow: everyMonth(0) })).toEqual([]);
     expect([...pipesOf(floatingDock), ...pipesOf(waterworks)]).toEqual([]);
