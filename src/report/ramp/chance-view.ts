@@ -50,7 +50,7 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
       (each) => each !== "",
     ),
     ruler: chanceRuler(chances, context.requested.breakEven.hazard),
-    rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases.${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end, a middle hollow."}`,
+    rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases. Break-even: at central values.${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end, a middle hollow."}`,
     together: drivenBy === "both" ? togetherSentence(chance) : "",
     launches: launchesTable(context, chance),
     ways: waysTable(context, chance),
