@@ -1,3 +1,4 @@
+import type { Measure } from "../entries/entry-check.js";
 import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
@@ -89,6 +90,16 @@ export interface Check {
   readonly found: string;
   readonly allowed: string;
   readonly passed: boolean;
+}
+
+/** The same of an amount, which is told in the study's own units and money. */
+export interface MeasuredCheck extends Pick<Check, "what" | "passed"> {
+  readonly measure: Measure;
+  readonly found: number;
+  readonly low: number;
+  readonly high: number;
+  /** Where the range is from. */
+  readonly from: string;
 }
 
 export interface TriedPlan {
