@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Comparison, compare } from "../../src/model/compare.js";
-import { entryChecks } from "../../src/model/entries/entries.js";
 import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
 import { noMoney } from "../../src/model/money/decimal.js";
 import { amountOf, type CostLine, sumOf, totalOf } from "../../src/model/money/line.js";
@@ -20,18 +19,6 @@ function programOf(comparison: Comparison) {
 }
 
 const isCounted = ({ type }: CostLine) => type !== "apart";
-
-describe("what a comparison tells beside its costs", () => {
-  it("has the mussels at the end of each year of the horizon, and what was entered against what is usual", () => {
-    const [{ contexts }] = whole.schedules;
-    const ends = [11, 23, 239].map((month) => contexts[0].density[month]);
-    const { densityByYear } = whole.lake;
-    expect([densityByYear[0], densityByYear[1], densityByYear[19]]).toEqual(ends);
-    expect(densityByYear).toHaveLength(20);
-    expect(whole.entryChecks).toEqual(entryChecks(wholeStudy, contexts, assumed));
-    expect(whole.entryChecks.length).toBeGreaterThan(20);
-  });
-});
 
 describe("the cost of an infestation", () => {
   it("is the sum of the structures' lines in each year, and of nothing else", () => {
