@@ -14,19 +14,18 @@ const head = z.object({
   act: z.string().max(300).default(""),
 });
 
+/** What a form sent, by its schema. @throws InputError where it is none */
+export function formIn<Form>(schema: z.ZodType<Form>, body: unknown): Form {
+  const parsed = schema.safeParse(body ?? {});
+  if (parsed.success) return parsed.data;
+  throw new InputError("The form", problemsOf(parsed.error.issues, body));
+}
+
 /** A form of a page of the workbench. @throws InputError where it is none */
 export function readForm(body: unknown): SentForm {
-  const fields = texts.safeParse(body ?? {});
-  if (!fields.success) throw new InputError("The form", problemsOf(fields.error.issues, body));
-  const read = head.safeParse(fields.data);
-  if (!read.success) throw new InputError("The form", problemsOf(read.error.issues, fields.data));
+  const fields = formIn(texts, body);
+  const { "#base": base, "#expected": expected, "#author": author, act } = formIn(head, fields);
   const own = new Set(["#base", "#expected", "#author", "act"]);
-  const posted = Object.fromEntries(Object.entries(fields.data).filter(([name]) => !own.has(name)));
-  return {
-    posted,
-    base: read.data["#base"],
-    expected: read.data["#expected"],
-    author: read.data["#author"],
-    act: read.data.act,
-  };
+  const posted = Object.fromEntries(Object.entries(fields).filter(([name]) => !own.has(name)));
+  return { posted, base, expected, author, act };
 }

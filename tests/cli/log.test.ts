@@ -45,6 +45,10 @@ describe("the log command", () => {
     expect(first.stderr).toContain("line 1: found the columns Date, Kind, Owner, Held, Mussels, Min");
     const second = await run("log", study, file, ...columns.flatMap((each) => ["--set", each]));
     expect(second.stderr).toContain("found the classes “Out of state” in 100 lines");
+    const mapped = [...columns, "classes=Out of state=Infested"].flatMap((each) => ["--set", each]);
+    const third = await run("log", study, file, ...mapped);
+    expect(third.stderr).toContain('classes.Out of state: found "Infested"; allowed: lower-case letters');
+    expect(third.stderr).not.toContain("found the columns");
     expect(readFileSync(study, "utf8")).toBe(readFileSync(examplePath("sorrel-bend"), "utf8"));
   });
 
@@ -70,7 +74,7 @@ describe("the log command", () => {
     writeFileSync(file, log.replaceAll("2027,", "2028,"));
     expect((await run("log", study, file)).status).toBe(0);
     const { stdout } = await run("log", study, file);
-    expect(stdout).toContain("These seasons were in the log before and are replaced: 2028.");
+    expect(stdout).toContain("Seasons of the log that the file replaces: 2028.");
     expect(readStudyFile(study).boats.seasons?.log.seasons).toEqual([2024, 2025, 2026, 2027, 2028]);
   });
 

@@ -55,7 +55,7 @@ describe("the record command", () => {
 
   it("asks for words that may mean ice, by line and count", async () => {
     const { stderr } = await run("record", study, file, "--replace", ...settings);
-    expect(stderr).toContain('found "Ice" in 1 line, the first 726;');
+    expect(stderr).toContain('found "Ice" in 1 line, the first in line 726;');
     expect(stderr).toContain("--set missing=WORD,WORD");
   });
 

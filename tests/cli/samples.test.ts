@@ -30,6 +30,8 @@ describe("the samples command", () => {
     expect(asked.status).toBe(2);
     expect(asked.stderr).toContain("found the results “clear” in 60 lines");
     const strange = await run("samples", study, file, ...columns, "--set", "under=nobody");
+    const long = await run("samples", study, file, ...columns, "--set", `origin=${"o".repeat(201)}`);
+    expect(long.stderr).toContain("allowed: at most 200 characters");
     expect(strange.stderr).toContain('under is "nobody"; allowed: the id of an option: none, ');
     expect(readFileSync(study, "utf8")).toBe(before);
   });
@@ -41,9 +43,7 @@ describe("the samples command", () => {
     expect(status).toBe(0);
     expect(stdout).toContain(`2 clean years: ${startYear - 2} to ${startYear - 1}.`);
     expect(stdout).toContain("Dropped and not kept: By.");
-    expect(stdout).toContain(
-      `${startYear - 1}, at 1 place: 30 plankton tows; 0 with mussels, 0 unconfirmed.`,
-    );
+    expect(stdout).toContain(`${startYear - 1}: 30 plankton tows; 0 with mussels, 0 unconfirmed.`);
     const { boats, options } = readStudyFile(study);
     expect(boats.cleanPeriods.length).toBe(before + 1);
     expect(boats.cleanPeriods.at(-1)).toMatchObject({

@@ -53,13 +53,13 @@ const dates: readonly BadRecord[] = [
 ];
 
 const spans: readonly BadRecord[] = [
-  ["gap.csv", 3, "from 2011-03-05 to 2011-03-09 (5 days) between line 2 and line 3", "without gaps"],
-  ["gap-of-one-day.csv", 3, "of 2011-03-05 (1 day) between line 2 and line 3", "without gaps"],
+  ["gap.csv", 3, "from 2011-03-05 to 2011-03-09 (5 days)", "without gaps"],
+  ["gap-of-one-day.csv", 3, "of 2011-03-05 (1 day)", "without gaps"],
   // May has 31 days, June 30
-  ["gap-of-months.csv", 6, "from 2011-05 to 2011-06 (61 days) between line 5 and line 6", "without gaps"],
+  ["gap-of-months.csv", 6, "from 2011-05 to 2011-06 (61 days)", "without gaps"],
   ["part-of-a-year.csv", undefined, "2011 (from 1 Mar)", "one complete calendar year"],
   ["parts-of-two-years.csv", undefined, "2011 (from 1 Mar), 2012 (to 31 Oct)", "one complete calendar year"],
-  ["too-many-years.csv", undefined, "101 years, from 1901-01 in line 2 to 2001-12 in line 1213", "100 years"],
+  ["too-many-years.csv", undefined, "101 years, from 1901-01 to 2001-12", "100 years"],
 ];
 
 const badRecords = [...headers, ...values, ...decimals, ...dates, ...spans];
@@ -100,14 +100,14 @@ describe("a record with several mistakes", () => {
   it("is told of the first twenty and of how many more there are", () => {
     const problems = problemsOfRecord(csvOf(days, () => 170));
     expect(problems).toHaveLength(21);
-    expect(problems[19]).toMatchObject({ line: 21, found: "170 m" });
-    expect(problems[20]?.found).toBe("and 345 more problems");
+    expect(problems[19]).toMatchObject({ line: 21, found: "170 m for 2011-01-20" });
+    expect(problems[20]?.found).toBe("345 more problems");
     expect(problems[20]).not.toHaveProperty("line");
   });
 
   it("is told of twenty without a word of more", () => {
     const problems = problemsOfRecord(csvOf(days, (_date, index) => (index < 20 ? 170 : 100)));
-    expect(problems.map(({ found }) => found)).toEqual(Array(20).fill("170 m"));
+    expect(problems.map(({ found }) => found)).toEqual(days.slice(0, 20).map((day) => `170 m for ${day}`));
   });
 
   it("is not told of a gap where a line with a broken date stands", () => {

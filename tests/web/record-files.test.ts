@@ -40,7 +40,7 @@ describe("the page of samples", () => {
     expect(page).toContain(`1 clean year: ${startYear - 1}.`);
     expect(page).toContain("Dropped and not kept: By.");
     expect(page).toMatch(
-      new RegExp(`<td>${startYear - 1}</td><td class="num">1</td><td class="num">30</td>`),
+      new RegExp(`<td>${startYear - 1}</td><td class="num">–</td><td class="num">30</td>`),
     );
     expect(page).not.toContain("Doe");
     expect((await send([...answers, ["upload", uploadIn(page)], ["act", "keep"]])).status).toBe(303);
@@ -127,5 +127,42 @@ describe("the page of work orders", () => {
     const page = await (await send(answers, file.replace("05-01", "02-30"))).text();
     expect(page).toContain("Line 2: found date &quot;2025-02-30&quot;; allowed: a day that the month has.");
     expect(page).toContain("Keep the own values without the 1 line");
+  });
+
+  it.each([
+    ["dates that no file has", "{ date: Day, dates: sideways }"],
+    ["a name of a column that is too long", `{ date: ${"D".repeat(300)} }`],
+    ["a word that is too long", `{ date: Day, structures: { ${"W".repeat(300)}: other } }`],
+  ])("opens for an unfinished study that maps %s", async (_what, mapped) => {
+    const { studies, ask } = await withStudy("work");
+    const text = readFileSync(examplePath("sorrel-bend"), "utf8");
+    const draft = `${text}workOrders: { origin: ours, export: ${mapped} }\n`;
+    const { id } = studies.create(draft, { author: "", note: "", origin: "upload" });
+    const page = await ask(`/studies/${id}/records/work`);
+    expect(page.status).toBe(200);
+    expect(await page.text()).toContain("The study already has these: ours.");
+  });
+
+  it("takes the meanings of hundreds of words, as many as a list of equipment has", async () => {
+    const { send } = await withStudy("work");
+    const names = Array.from({ length: 300 }, (_, index) => [`Pump ${index}`, "other"]);
+    const page = await send([...answers, ...words("structures", Object.fromEntries(names))], file);
+    expect(page.status).toBe(200);
+    expect(await page.text()).toContain('<input type="hidden" name="word" value="Pump 299">');
+  });
+
+  it("tells what is wrong with a text beside the form, and keeps what was typed and the file", async () => {
+    const { send } = await withStudy("work");
+    const typed: Fields = [...answers, ["author", "R. Roe"]];
+    const refused = await send([...typed, ["origin", "o".repeat(201)]], file);
+    const page = await refused.text();
+    expect(refused.status).toBe(400);
+    expect(page).toMatch(
+      /Where the file comes from: found [^<]*; allowed: at most 200 characters\. Correct it/,
+    );
+    expect(page).toContain('value="R. Roe"');
+    expect(page).toContain('name="columns[date]" value="Closed"');
+    const again = await (await send([...typed, ["upload", uploadIn(page)]])).text();
+    expect(again).toContain("Own value for the hours of work");
   });
 });

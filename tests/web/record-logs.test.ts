@@ -51,7 +51,7 @@ describe("the page of logs", () => {
     expect(page).toContain("130 lines summed: 130 boats screened, 10 held, 5 with mussels.");
     expect(page).toContain("Dropped and not kept: Plate, Owner.");
     expect(page).toMatch(/<td>2027<\/td><td>infested-30-days<\/td><td class="num">100<\/td>/);
-    expect(page).toContain("The station of “full-season” now has the measured minutes");
+    expect(page).toContain("The station of “full-season” gets the measured minutes");
     expect(page).not.toMatch(/Doe|AB 1/);
     const all = [
       ...answers,

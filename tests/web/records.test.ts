@@ -37,7 +37,7 @@ describe("the page of records", () => {
     expect(page).toContain('<option value="Read on" selected>Read on: 1/1/2010');
     expect(page).toContain('<option value="Pool (ft)" selected>');
     const asked = await (await send({ ...mapping, missing: "", upload: uploadIn(page) })).text();
-    expect(asked).toContain("found &quot;Ice&quot; in 1 line, the first 401");
+    expect(asked).toContain("found &quot;Ice&quot; in 1 line, the first in line 401");
     expect(asked).not.toContain('value="keep"');
   });
 

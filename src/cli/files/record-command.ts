@@ -1,7 +1,7 @@
 import { basename, dirname } from "node:path";
 import { levelsPlace, recordEdits } from "../../editor/files/record-edits.js";
 import { edited, type Place } from "../../editor/study-text.js";
-import { typedNumber } from "../../study/exports/export-numbers.js";
+import { typedList } from "../../study/exports/export-numbers.js";
 import { judgedRecord } from "../../study/exports/judged-record.js";
 import type { LevelExport } from "../../study/exports/level-export.js";
 import { fileColumns } from "../../study/exports/proposed-columns.js";
@@ -9,23 +9,27 @@ import { readLevelExport } from "../../study/exports/read-levels.js";
 import { recordTold } from "../../study/exports/record-told.js";
 import { type LevelColumnsMapped, levelExportSchema } from "../../study/format/export-schema.js";
 import { gapSetting } from "../../study/format/schedule-schema.js";
-import { firstProblems } from "../../study/reading/csv-lines.js";
-import { InputError, type Problem, problemsOf, sentence, valueAt } from "../../study/reading/problems.js";
+import { InputError, problemsOf, valueAt } from "../../study/reading/problems.js";
 import { keepBeside } from "../../study/records/record-folder.js";
 import { UsageError } from "../arguments.js";
 import { writeWhole } from "../write-whole.js";
+import {
+  exportedFile,
+  type FileArguments,
+  leftOutTold,
+  mustBeAnswered,
+  mustBeWhole,
+  problemIn,
+  settingsOf,
+  studyTextAt,
+} from "./exported-file.js";
+import { wholeMapping } from "./whole-mapping.js";
 
-import { exportedFile, mustBeAnswered, mustBeWhole, problemIn, studyTextAt } from "./exported-file.js";
-
-export interface RecordArguments {
-  readonly file: string;
-  /** Fields of the mapping, and fillGapsUpTo and origin of the record. */
-  readonly settings: ReadonlyArray<{ readonly id: string; readonly value: string }>;
+/** What is set are fields of the mapping, and fillGapsUpTo and origin of the record. */
+export interface RecordArguments extends FileArguments {
   readonly schedule: string | undefined;
   /** Whether a schedule gives way to the record. */
   readonly replaces: boolean;
-  /** Whether the record is kept without the lines that cannot be read. */
-  readonly isPartial: boolean;
 }
 
 /** Reads an exported file of levels into a study: the record is kept beside it, and how it was read in it. */
@@ -47,7 +51,11 @@ export function recordCommand(path: string, asked: RecordArguments, print: (text
   }
   const name = basename(asked.file);
   const file = exportedFile(asked.file);
-  const { mapping, fillGapsUpTo, origin } = settingsOf(document, place, { ...asked, name, csvText: file });
+  const { mapping, fillGapsUpTo, origin } = recordSettings(document, place, {
+    set: settingsOf(asked.settings),
+    name,
+    file,
+  });
   const read = readLevelExport(file, mapping);
   const csv = soundRecord(read, name, asked.isPartial);
   const gaps = fillGapsUpTo ?? Number(valueAt(document, [...place, "record", "fillGapsUpTo"]) ?? 0);
@@ -61,8 +69,8 @@ export function recordCommand(path: string, asked: RecordArguments, print: (text
   const edits = recordEdits(document, place, { digest, fileName: name, mapping, fillGapsUpTo, origin });
   writeWhole(path, edited(text, edits));
   const system = valueAt(document, ["study", "units"]) === "si" ? "si" : "us";
-  for (const line of [...read.told, ...recordTold(reading, system)]) print(line);
-  for (const each of firstProblems(read.refused)) print(`Left out: ${sentence(problemIn(name, each))}`);
+  for (const line of [...read.told, ...recordTold(reading, system), ...leftOutTold(name, read.refused)])
+    print(line);
   print(`Kept as ${kept}; ${basename(path)} names it by its digest. Keep both in your version control.`);
 }
 
@@ -89,53 +97,31 @@ interface Settings {
   readonly origin: string | undefined;
 }
 
-/** The mapping that the study has, with what is set now; for a first file its columns are told. @throws InputError */
-function settingsOf(
-  document: unknown,
-  place: Place,
-  {
-    settings,
-    name,
-    csvText,
-  }: Pick<RecordArguments, "settings"> & { readonly name: string; readonly csvText: string },
-): Settings {
-  const set = new Map(settings.map(({ id, value }) => [id, value]));
-  const numbers = ["gaugeZero", "fillGapsUpTo"];
-  const given = Object.fromEntries(
-    [...set].map(([id, value]) => {
-      if (id === "missing") return [id, value.split(/[,;]/).map((word) => word.trim())];
-      return [id, numbers.includes(id) ? typedNumber(value) : value];
-    }),
-  );
-  const { fillGapsUpTo, origin, ...columns } = given;
-  const before = Object(valueAt(document, [...place, "record", "export"]) ?? {});
-  const parsed = levelExportSchema.safeParse({ ...before, ...columns });
-  const gaps = gapSetting.safeParse({ fillGapsUpTo });
-  if (!gaps.success) throw new InputError(name, problemsOf(gaps.error.issues, given));
-  if (!parsed.success) {
-    throw new InputError(name, [
-      ...columnsTold(csvText),
-      ...problemsOf(parsed.error.issues, { ...before, ...columns }),
-    ]);
-  }
-  return {
-    mapping: parsed.data,
-    ...gaps.data,
-    origin,
-  };
+interface Given {
+  readonly set: Readonly<Record<string, string>>;
+  readonly name: string;
+  readonly file: string;
 }
 
-/** The names to choose from. */
-function columnsTold(text: string): Problem[] {
-  const found = fileColumns(text);
-  if (!found) return [];
-  const { date = "NAME", level = "NAME" } = found.proposed;
-  return [
-    {
-      path: `line ${found.line}`,
-      found: `the columns ${found.columns.map(({ name }) => name).join(", ")}`,
-      allowed: "two of them mapped: dates and levels",
-      remedy: `For instance --set date="${date}" --set level="${level}"; the study remembers them.`,
-    },
-  ];
+/** The mapping that the study has, with what is set now. @throws InputError */
+function recordSettings(document: unknown, place: Place, { set, name, file }: Given): Settings {
+  const { fillGapsUpTo, origin, ...columns } = set;
+  const typed = { fillGapsUpTo: fillGapsUpTo === undefined ? undefined : typedNumber(fillGapsUpTo) };
+  const gaps = gapSetting.safeParse(typed);
+  if (!gaps.success) throw new InputError(name, problemsOf(gaps.error.issues, typed));
+  const before = Object(valueAt(document, [...place, "record", "export"]) ?? {});
+  const given = { ...before, ...Object.fromEntries(Object.entries(columns).map(typedField)) };
+  const { date = "NAME", level = "NAME" } = fileColumns(file)?.proposed ?? {};
+  const example = `--set date="${date}" --set level="${level}"`;
+  const of = { name, file, wanted: "two of them mapped: dates and levels", example };
+  return { mapping: wholeMapping(levelExportSchema, given, of), ...gaps.data, origin };
 }
+
+function typedField([id, text]: readonly [string, string]): readonly [string, unknown] {
+  if (id === "missing") return [id, typedList(text)];
+  return [id, id === "gaugeZero" ? typedNumber(text) : text];
+}
+
+/** What was typed for a number: the number, or the text as it is where it is none. */
+const typedNumber = (text: string): number | string =>
+  text.trim() !== "" && Number.isFinite(Number(text)) ? Number(text) : text;

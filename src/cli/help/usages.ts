@@ -56,7 +56,7 @@ export const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "sum a log of inspected boats (one line per boat, or sums) into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, dates, decimals, stations, origin",
+        "sum a log of inspected boats (one line per boat, or sums) into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, no, dates, decimals, stations, origin",
       ],
     ],
     example:
@@ -76,7 +76,7 @@ export const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "measure work orders and outages: the price of an hour of work, the hours of a cleaning and how long a thing stands become own values with their counts; names are not kept. KEY: date, structure, work, order, hours, laborCost, parts, outage, energy (columns), structures, works, all, energyUnit, dates, decimals, origin",
+        "take own values from work orders and outages: the price of an hour of work, the hours of a cleaning and how long it takes equipment out of service, with the number of orders; names are not kept. KEY: date, structure, work, order, hours, laborCost, parts, outage, energy (columns), structures, unmapped, works, all, energyUnit, dates, decimals, origin",
       ],
     ],
     example:

@@ -42,9 +42,7 @@ export function logEdits(
       ...stations.edits,
     ],
     told: [
-      ...(replaced.length > 0
-        ? [`These seasons were in the log before and are replaced: ${replaced.join(", ")}.`]
-        : []),
+      ...(replaced.length > 0 ? [`Seasons of the log that the file replaces: ${replaced.join(", ")}.`] : []),
       ...stations.told,
     ],
   };
@@ -63,7 +61,7 @@ function stationEdits(document: unknown, { sums, stations }: SummedLog): { edits
   for (const id of stations) {
     const index = options.findIndex((each) => valueAt(each, ["id"]) === id);
     if (valueAt(options[index], ["station"]) === undefined) {
-      told.push(`Option “${id}” has no station and is unchanged.`);
+      told.push(`Option “${id}” ${index < 0 ? "is not in the study" : "has no station"} and is unchanged.`);
       continue;
     }
     const at = (key: string) => ["options", index, "station", "service", key];
@@ -73,7 +71,7 @@ function stationEdits(document: unknown, { sums, stations }: SummedLog): { edits
       ...(fullInspection ? [{ at: at("fullInspection"), value: minutes(fullInspection.mean) }] : []),
       ...(screened > 0 ? [{ at: at("setAsideShare"), value: percent(held / screened) }] : []),
     );
-    told.push(`The station of “${id}” now has the measured minutes and the share held for full inspection.`);
+    told.push(`The station of “${id}” gets the measured minutes and the share held for full inspection.`);
   }
   return { edits, told };
 }

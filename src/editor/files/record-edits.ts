@@ -1,7 +1,7 @@
 import type { LevelColumnsMapped } from "../../study/format/export-schema.js";
 import { valueAt } from "../../study/reading/problems.js";
 import type { Edit, Place } from "../study-text.js";
-import { fileOrigin } from "./file-origin.js";
+import { fileOrigin, keptName } from "./file-origin.js";
 import { saidMapping } from "./said-mapping.js";
 
 /** A record that was read from an exported file. */
@@ -34,7 +34,7 @@ export function recordEdits(document: unknown, place: Place, file: ReadFile): Ed
     { at: at("csv"), remove: true },
     { at: at("file"), remove: true },
     { at: at("kept"), value: file.digest },
-    { at: at("name"), value: fileName },
+    { at: at("name"), value: keptName(fileName) },
     {
       at: at("export"),
       value: saidMapping({ ...mapping, several: several === "mean" ? several : undefined }),

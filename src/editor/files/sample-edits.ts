@@ -5,7 +5,7 @@ import type { SampleColumnsMapped } from "../../study/format/export-schema.js";
 import { valueAt } from "../../study/reading/problems.js";
 import { childOf, itemsOf } from "../form-values.js";
 import type { Edit } from "../study-text.js";
-import { fileOrigin } from "./file-origin.js";
+import { fileOrigin, keptName, keptText } from "./file-origin.js";
 import { saidMapping } from "./said-mapping.js";
 
 interface CountedSamples {
@@ -65,7 +65,7 @@ function periodEdits(document: unknown, { years, clean, fileName, under }: Count
   const periods = clean.map(({ from, to }) => ({
     ...{ from, to },
     ...(under === undefined ? {} : { under }),
-    origin: `${countsText(years.filter(({ year }) => year >= from && year <= to))} in ${fileName}, none with mussels`,
+    origin: `${countsText(years.filter(({ year }) => year >= from && year <= to))} in ${keptName(fileName)}, none with mussels`,
   }));
   const at = ["boats", "cleanPeriods"];
   if (before.length === 0) return periods.length === 0 ? [] : [{ at, value: periods }];
@@ -109,10 +109,10 @@ function watchingEdits(
     const at = (key: string) => ["options", index, "monitoring", key];
     edits.push(...means.map(({ kind, mean }) => ({ at: at(kind), value: mean })), {
       at: at("origin"),
-      value: `${words}: mean of ${span} in ${fileName}${othersOf(options[index], means)}`,
+      value: keptText(`${words}: mean of ${span} in ${keptName(fileName)}${othersOf(options[index], means)}`),
     });
     const counts = means.map(({ kind, mean }) => `${mean} ${kindWords[kind]}`).join(", ");
-    told.push(`The monitoring of “${id}” now has the mean of ${span}: ${counts} a year.`);
+    told.push(`The monitoring of “${id}” gets the mean of ${span}: ${counts} a year.`);
   }
   return { edits, told };
 }

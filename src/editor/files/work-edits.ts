@@ -8,7 +8,7 @@ import { valueAt } from "../../study/reading/problems.js";
 import { overrideEdits, type WrittenOverride } from "../override-edits.js";
 import { ownValues } from "../own-value.js";
 import type { Edit } from "../study-text.js";
-import { fileOrigin } from "./file-origin.js";
+import { fileOrigin, keptName } from "./file-origin.js";
 import { rangeAround } from "./measured-range.js";
 import { saidMapping } from "./said-mapping.js";
 
@@ -82,9 +82,8 @@ function moneySign(document: unknown): string {
 function reasonOf(measured: MeasuredValue, { sums: { from, to }, fileName }: MeasuredWork): string {
   const range = "; ± from what eight in ten orders span and the usual range";
   const paid = measured.id === hourlyRate ? "; as paid then" : "";
-  return `Operator record: ${counted(measured.orders, "order")} of ${spanText(from, to)} in ${fileName.slice(0, longestName)}${range}${paid}`;
+  return `Operator record: ${counted(measured.orders, "order")} of ${spanText(from, to)} in ${keptName(fileName)}${range}${paid}`;
 }
-const longestName = 60;
 
 const spanText = (from: number, to: number) => (from === to ? String(from) : `${from} to ${to}`);
 
@@ -95,18 +94,20 @@ function notSpoken({ sums, amounts }: WorkSums): string[] {
   const others = sums.reduce((sum, each) => sum + (each.structure === "other" ? each.orders : 0), 0);
   return [
     ...(others > 0
-      ? [`Shown, but moving nothing: ${counted(others, "order")} for what is no structure of this study.`]
+      ? [
+          `Shown, but changing nothing: ${counted(others, "order")} for what is not a structure of this study.`,
+        ]
       : []),
     ...(orders > 0
       ? [
-          `Shown, but moving nothing: ${counted(orders, "order")} for debris or another outage. That work goes on with or without mussels.`,
+          `Shown, but changing nothing: ${counted(orders, "order")} for debris or another outage. That work goes on with or without mussels.`,
         ]
       : []),
     ...(amounts.energy > 0
       ? [
-          "Energy lost is shown and moves nothing: it is today’s. What a lost MWh is worth is each plant’s energyPrice.",
+          "Energy lost is shown but changes nothing: it is today’s loss. What a lost MWh is worth is each plant’s energyPrice.",
         ]
       : []),
-    "Orders from before mussels say what an hour, a cleaning and an outage take; how often mussels will call for them, no order can say: that stays computed.",
+    "Orders from before mussels show what an hour costs and how long cleanings and outages last. They cannot show how often mussels will call for work: that is computed, as before.",
   ];
 }

@@ -23,11 +23,11 @@ export interface LogReading {
   readonly decimals: Decimals;
   readonly classes: ReadonlyMap<string, string>;
   readonly yes: ReadonlySet<string>;
+  readonly no: ReadonlySet<string>;
   /** Where in a row a column is; absent where it is not mapped. */
   readonly at: (column: Column) => number | undefined;
 }
 
-const no: ReadonlySet<string> = new Set(["", "no", "n", "false", "0", "-"]);
 const seasonText = /^(?:19|20)\d\d$/;
 const mostBoats = 1_000_000;
 const mostMinutes = 24 * 60;
@@ -63,8 +63,8 @@ function countsOf(row: ExportRow, how: LogReading) {
   const cell = (column: Column) => row.cells[how.at(column) ?? -1] ?? "";
   const isSum = how.at("screened") !== undefined;
   const count = (text: string) => wholeNumber(text, how.decimals);
-  const read = isSum ? count : (text: string) => yesNo(text, how.yes);
-  const allowed = isSum ? "a whole number of boats" : `yes or no, as mapped: ${[...how.yes].join(", ")}`;
+  const read = isSum ? count : (text: string) => yesNo(text, how);
+  const allowed = isSum ? "a whole number of boats" : answersAllowed(how);
   const screened = isSum ? count(cell("screened")) : 1;
   if (screened === undefined) return fault(row, "screened", cell("screened"), allowed);
   const [setAside, fouled] = [read(cell("setAside")), read(cell("fouled"))];
@@ -76,11 +76,14 @@ function countsOf(row: ExportRow, how: LogReading) {
   return { screened, setAside, fouled };
 }
 
-function yesNo(text: string, yes: ReadonlySet<string>): number | undefined {
+function yesNo(text: string, { yes, no }: LogReading): number | undefined {
   const word = sameName(text);
   if (yes.has(word)) return 1;
-  return no.has(word) ? 0 : undefined;
+  return word === "" || no.has(word) ? 0 : undefined;
 }
+
+const answersAllowed = ({ yes, no }: LogReading): string =>
+  `a word that means yes (${[...yes].join(", ")}) or no (${[...no].join(", ")}; more can be listed), or nothing`;
 
 /** "1,200", or "1.200" where decimals have a comma; a number with decimals is none of boats. */
 function wholeNumber(text: string, decimals: Decimals): number | undefined {

@@ -39,9 +39,8 @@ export function cleanYears(
   }
   const assumed = assumedIn(document, assumptions);
   const start = Number(valueAt(document, ["money", "startYear"]) ?? Number.POSITIVE_INFINITY);
-  const entered = enteredYears(document);
   const reasons = new Map(
-    years.map((year) => [year.year, reasonAgainst(year, { assumed, start, entered })] as const),
+    years.map((year) => [year.year, reasonAgainst(year, { assumed, start, document })] as const),
   );
   const clean = years.map(({ year }) => year).filter((year) => reasons.get(year) === undefined);
   return {
@@ -59,16 +58,18 @@ interface Against {
   readonly assumed: (id: string) => number;
   /** First year of the study. */
   readonly start: number;
-  readonly entered: ReadonlySet<number>;
+  readonly document: unknown;
 }
 
 function reasonAgainst(
   { year, counts, unconfirmed }: SampleYear,
-  { assumed, start, entered }: Against,
+  { assumed, start, document }: Against,
 ): string | undefined {
   if (year >= start) return "it is not before the first year of the study";
-  if (entered.has(year)) return "it is in the study’s clean years already";
-  if (unconfirmed > 0) return `${counted(unconfirmed, "find")} in it stayed unconfirmed`;
+  const doubt = `${counted(unconfirmed, "find")} in it stayed unconfirmed`;
+  if (isEntered(document, year))
+    return `it is in the study’s clean years already${unconfirmed > 0 ? `, though ${doubt}` : ""}`;
+  if (unconfirmed > 0) return doubt;
   const effort = effortOf(counts, assumed);
   if (effort >= 1) return undefined;
   const usual = `${assumed("detection.usual-tows")} plankton tows`;
@@ -87,16 +88,12 @@ function assumedIn(document: unknown, assumptions: AssumptionSet): (id: string) 
   return assumedFrom(assumptions, applied, exchanged(1));
 }
 
-function enteredYears(document: unknown): Set<number> {
+function isEntered(document: unknown, year: number): boolean {
   const periods = valueAt(document, ["boats", "cleanPeriods"]);
-  const years = new Set<number>();
-  for (const each of Array.isArray(periods) ? periods : []) {
-    const [from, to] = [Number(valueAt(each, ["from"])), Number(valueAt(each, ["to"]))];
-    for (let year = from; year <= Math.min(to, from + longestPeriod); year += 1) years.add(year);
-  }
-  return years;
+  return (Array.isArray(periods) ? periods : []).some(
+    (each: unknown) => Number(valueAt(each, ["from"])) <= year && year <= Number(valueAt(each, ["to"])),
+  );
 }
-const longestPeriod = 300;
 
 function runsOf(years: readonly number[]): CleanRun[] {
   const runs: CleanRun[] = [];

@@ -21,18 +21,30 @@ const numberLike = /^[-+]?[\d.,]*\d[\d.,]*$/;
 
 export const isNumberLike = (text: string): boolean => text.length <= longestNumber && numberLike.test(text);
 
-/** What somebody typed for a number: the number, or the text as it is where it is none. */
-export const typedNumber = (text: string): number | string =>
-  text.trim() !== "" && Number.isFinite(Number(text)) ? Number(text) : text;
+/** What somebody typed for several: "Ice, Eqp". */
+export const typedList = (text: string): string[] =>
+  text
+    .split(/[,;\n]/)
+    .map((each) => each.trim())
+    .filter((each) => each !== "");
 
-/** The sign before decimals in a column, as its numbers show it; never guessed. */
-export function decimalsOf(rows: readonly ExportRow[], column: number, separator: Separator): DecimalsFound {
+/** "210.00" of "$210.00". */
+export const withoutMoneySign = (text: string): string => text.replace(/^[$€£]\s*/, "");
+
+/** The decimal sign of columns, as all their numbers show it; never guessed. */
+export function decimalsOf(
+  rows: readonly ExportRow[],
+  columns: readonly number[],
+  separator: Separator,
+): DecimalsFound {
   const seen = new Map<string, Seen>();
   for (const { line, cells } of rows) {
-    const number = cells[column] ?? "";
-    if (!isNumberLike(number)) continue;
-    const sign = decimalSign(number.replace(/^[-+]/, ""));
-    if (sign && !seen.has(sign)) seen.set(sign, { line, number });
+    for (const column of columns) {
+      const number = withoutMoneySign(cells[column] ?? "");
+      if (!isNumberLike(number)) continue;
+      const sign = decimalSign(number.replace(/^[-+]/, ""));
+      if (sign && !seen.has(sign)) seen.set(sign, { line, number });
+    }
   }
   const [point, comma, either] = [seen.get("point"), seen.get("comma"), seen.get("either")];
   if (point && comma) return { asked: bothSigns(point, comma) };

@@ -10,12 +10,18 @@ const elevation = quantity("elevation");
 export function judgedRecord(csv: string, document: unknown, fillGapsUpTo: number): LevelReading {
   if (csv.length > largestRecordBytes) return { problems: [tooLong(csv.length)] };
   const limit = (key: string) => elevation.safeParse(valueAt(document, ["lake", key])).data;
-  return readLevelRecord(csv, {
+  const reading = readLevelRecord(csv, {
     fillGapsUpTo,
     minimumElevation: limit("minimumElevation"),
     maximumElevation: limit("maximumElevation"),
   });
+  return reading.record ? reading : { problems: reading.problems.map(withoutLine) };
 }
+
+/** A line of the record is none of the file that it was read from: its date is told. */
+const withoutLine = ({ found, allowed, remedy }: RecordProblem): RecordProblem => ({
+  ...{ found, allowed, remedy },
+});
 
 const tooLong = (length: number): RecordProblem => ({
   found: `a record of ${(length / 1024 / 1024).toFixed(1)} MB, once read`,

@@ -26,7 +26,10 @@ export function unknownWords(
   const words = [...found];
   const told = words
     .slice(0, mostTold)
-    .map(([word, { count, line }]) => `${describe(word)} in ${counted(count, "line")}, the first ${line}`);
+    .map(
+      ([word, { count, line }]) =>
+        `${describe(word)} in ${counted(count, "line")}, the first in line ${line}`,
+    );
   const left = words.length - told.length;
   return {
     about: "missing",

@@ -33,15 +33,18 @@ interface WordsOfColumn {
   readonly noun?: string;
 }
 
-/** Asks for the meaning of words that nobody has mapped; a line without a word is refused as it is read. @returns undefined where all are */
+/**
+ * Asks for the meaning of words that nobody has mapped. A line without a word is refused as it is read, and so is one whose
+ * date, its first value, has no digit: the line of totals at the end. @returns undefined where all words are mapped
+ */
 export function wordsAsked(
   rows: readonly ExportRow[],
   { about, column, isKnown, allowed, remedy, noun = about }: WordsOfColumn,
 ): LogAsked | undefined {
   const found = new Map<string, { readonly line: number; count: number }>();
   for (const { line, cells } of rows) {
-    const word = cells[column] ?? "";
-    if (word === "" || isKnown(sameName(word))) continue;
+    const [date = "", word = ""] = [cells[0], cells[column]];
+    if (word === "" || !/\d/.test(date) || isKnown(sameName(word))) continue;
     const seen = found.get(word);
     if (seen) seen.count += 1;
     else if (found.size < mostWords) found.set(word, { line, count: 1 });
@@ -51,7 +54,8 @@ export function wordsAsked(
   const told = [...found].map(
     ([word, { count }]) => `“${word.slice(0, longestWord)}” in ${counted(count, "line")}`,
   );
-  const more = told.length > mostTold ? `; ${told.length - mostTold} more` : "";
+  const atLeast = told.length === mostWords ? "at least " : "";
+  const more = told.length > mostTold ? `; ${atLeast}${told.length - mostTold} more` : "";
   return {
     ...{ about, words: [...found.keys()] },
     problem: {

@@ -1,12 +1,13 @@
 import { counted } from "../../counted.js";
 import type { BoatColumnsMapped } from "../format/export-schema.js";
 import type { RecordProblem } from "../reading/contradiction.js";
-import { type BoatLine, boatLine, type LogReading } from "./boat-lines.js";
+import { boatLine, type LogReading } from "./boat-lines.js";
 import { type BoatSums, type ClassSum, sumBoats } from "./boat-sums.js";
 import { orderOf } from "./export-dates.js";
 import { decimalsOf } from "./export-numbers.js";
-import { type ExportTable, exportTable, nothingRead, sameName } from "./export-table.js";
+import { type ExportRow, type ExportTable, exportTable, sameName } from "./export-table.js";
 import { droppedTold, type LogAsked, wordsAsked } from "./log-words.js";
+import { readRows } from "./read-rows.js";
 
 /** A log of boats, summed by season and class. */
 export interface BoatLog {
@@ -44,17 +45,9 @@ export function readBoatLog(text: string, mapping: BoatColumnsMapped, classIds: 
   if ("allowed" in table) return askedOnly([{ about: "columns", problem: table }]);
   const how = howToRead(table, keys, mapping, classIds);
   if ("asked" in how) return askedOnly(how.asked);
-  const lines: BoatLine[] = [];
-  const refused: RecordProblem[] = [...table.faults];
-  for (const row of table.rows) {
-    const line = boatLine(row, how);
-    if ("allowed" in line) refused.push(line);
-    else lines.push(line);
-  }
-  if (lines.length === 0 && refused.length === 0)
-    refused.push(nothingRead(table, "boat", "a date and a class"));
+  const read = (row: ExportRow) => boatLine(row, how);
+  const { lines, refused } = readRows(table, read, { one: "boat", needs: "a date and a class" });
   const sums = sumBoats(lines);
-  const ordered = refused.sort((one, other) => (one.line ?? 0) - (other.line ?? 0));
   return {
     sums,
     told: told(
@@ -64,7 +57,7 @@ export function readBoatLog(text: string, mapping: BoatColumnsMapped, classIds: 
       lines.length,
     ),
     asked: [],
-    refused: ordered,
+    refused,
   };
 }
 
@@ -78,12 +71,8 @@ function howToRead(
 ): LogReading | { readonly asked: readonly LogAsked[] } {
   const place = new Map(keys.map((key, index) => [key, index]));
   const order = mapping.dates ? { order: mapping.dates } : orderOf(rows, 0);
-  const minutes = place.get("quickCheck") ?? place.get("fullInspection");
-  const decimals = mapping.decimals
-    ? { decimals: mapping.decimals }
-    : minutes === undefined
-      ? ({ decimals: "point" } as const)
-      : decimalsOf(rows, minutes, separator);
+  const minutes = (["quickCheck", "fullInspection"] as const).flatMap((key) => place.get(key) ?? []);
+  const decimals = mapping.decimals ? { decimals: mapping.decimals } : decimalsOf(rows, minutes, separator);
   const classes = new Map([
     ...classIds.map((id) => [id, id] as const),
     ...Object.entries(mapping.classes).map(([word, id]) => [sameName(word), id] as const),
@@ -98,11 +87,14 @@ function howToRead(
   return {
     ...{ order: order.order, decimals: decimals.decimals, classes },
     yes: new Set([...usualYes, ...mapping.yes.map(sameName)]),
+    no: new Set([...usualNo, ...mapping.no.map(sameName)]),
     at: (key) => place.get(key),
   };
 }
 
 const usualYes = ["yes", "y", "true", "x", "1"];
+const usualNo = ["no", "n", "false", "0", "-"];
+
 /** Words for classes that nobody has mapped to a class of the study, or mapped to one that is none. */
 const unknownClasses = (
   rows: ExportTable["rows"],

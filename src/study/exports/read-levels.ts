@@ -64,7 +64,7 @@ function howToRead(
   const order = mapping.dates ? { order: mapping.dates, told: undefined } : orderOf(rows, dateColumn);
   const decimals = mapping.decimals
     ? { decimals: mapping.decimals, told: undefined }
-    : decimalsOf(rows, levelColumn, separator);
+    : decimalsOf(rows, [levelColumn], separator);
   const words = unknownWords(rows, levelColumn, mapping.missing);
   const asked: Asked[] = [
     ...(unit === undefined || !isUnitOf(unit, "elevation")

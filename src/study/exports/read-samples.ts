@@ -4,8 +4,9 @@ import type { RecordProblem } from "../reading/contradiction.js";
 import { describe } from "../reading/problems.js";
 import { type DateOrder, exportDate, type OrderFound, orderOf } from "./export-dates.js";
 import { isNumberLike } from "./export-numbers.js";
-import { type ExportRow, type ExportTable, exportTable, nothingRead, sameName } from "./export-table.js";
+import { type ExportRow, type ExportTable, exportTable, sameName } from "./export-table.js";
 import { droppedTold, type LogAsked, wordsAsked } from "./log-words.js";
+import { readRows } from "./read-rows.js";
 import { type Sample, type SampleYear, sampleYears } from "./sample-years.js";
 
 /** A file of samples, counted by year. */
@@ -32,23 +33,22 @@ export function readSamples(text: string, mapping: SampleColumnsMapped): SampleL
     ...unknownWords(table, how),
   ];
   if (asked.length > 0 || "asked" in order) return askedOnly(asked);
-  const samples: Sample[] = [];
-  const refused: RecordProblem[] = [...table.faults];
-  for (const row of table.rows) {
-    const sample = sampleIn(row, how, order.order);
-    if ("allowed" in sample) refused.push(sample);
-    else samples.push(sample);
-  }
-  if (samples.length === 0 && refused.length === 0) {
-    refused.push(nothingRead(table, "sample", "a date and a result"));
-  }
+  const read = (row: ExportRow) => sampleIn(row, how, order.order);
+  const { lines, refused } = readRows(table, read, { one: "sample", needs: "a date and a result" });
   return {
-    years: sampleYears(samples),
-    told: [`${counted(samples.length, "sample")} read.`, ...droppedTold(table, mapped)],
+    years: sampleYears(lines),
+    told: [
+      `${counted(lines.length, "sample")} read.`,
+      ...(mapping.place === undefined && lines.some(({ kind }) => isByPlace(kind)) ? [placeless] : []),
+      ...droppedTold(table, mapped),
+    ],
     asked: [],
-    refused: refused.sort((one, other) => (one.line ?? 0) - (other.line ?? 0)),
+    refused,
   };
 }
+
+const isByPlace = (kind: Sample["kind"]) => kind === "settlementPlates" || kind === "searches";
+const placeless = "Without a column of places, plates count as one a year and searches as one a day.";
 
 const askedOnly = (asked: readonly LogAsked[]): SampleLog => ({ years: [], told: [], asked, refused: [] });
 

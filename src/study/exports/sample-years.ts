@@ -14,6 +14,7 @@ export interface SampleYear {
   readonly year: number;
   readonly counts: Readonly<Record<SampleKind, number>>;
   readonly other: number;
+  /** As far as samples tell theirs. */
   readonly places: number;
   readonly mussels: number;
   readonly unconfirmed: number;
@@ -47,7 +48,7 @@ function yearOf(year: number, samples: readonly Sample[]): SampleYear {
       ednaSamples: of("ednaSamples").length,
     },
     other: of("other").length,
-    places: distinct(samples, ({ place }) => place),
+    places: distinct(samples, ({ place }) => place) - (samples.some(({ place }) => place === "") ? 1 : 0),
     mussels: samples.filter(({ result }) => result === "mussels").length,
     unconfirmed: samples.filter(({ result }) => result === "unconfirmed").length,
   };
@@ -62,5 +63,6 @@ export function sampleYearText({ year, counts, other, places, mussels, unconfirm
     counted(counts.ednaSamples, "eDNA sample"),
     `${other} of other kinds`,
   ].filter((each) => !each.startsWith("0 "));
-  return `${year}, at ${counted(places, "place")}: ${taken.join(", ")}; ${mussels} with mussels, ${unconfirmed} unconfirmed.`;
+  const where = places > 0 ? `, at ${counted(places, "place")}` : "";
+  return `${year}${where}: ${taken.join(", ")}; ${mussels} with mussels, ${unconfirmed} unconfirmed.`;
 }

@@ -1,23 +1,28 @@
 import type { z } from "zod";
 import type { RecordProblem } from "../reading/contradiction.js";
 import { firstProblems } from "../reading/csv-lines.js";
-import { problemsOf, valueAt } from "../reading/problems.js";
+import { type Problem, problemsOf, valueAt } from "../reading/problems.js";
 import type { LogAsked } from "./log-words.js";
 import { type FileColumns, fileColumns, unmappedYet } from "./proposed-columns.js";
 
-/** An exported file, tried in a study before anything of it is kept. */
-export interface TriedExport<Mapping, Found> {
+/** What is told of a file that is tried before anything of it is kept. */
+export interface TriedTold<Question> {
+  /** The columns from which to choose; absent where no line looks like a head. */
   readonly columns: FileColumns | undefined;
+  readonly told: readonly string[];
+  readonly asked: readonly Question[];
+  /** Lines that are left out, the first of them. */
+  readonly refused: readonly RecordProblem[];
+  readonly refusedCount: number;
+  readonly problems: readonly RecordProblem[];
+}
+
+/** An exported file, tried in a study. */
+export interface TriedExport<Mapping, Found> extends TriedTold<LogAsked> {
   /** How it was mapped; absent while a column that is needed is not. */
   readonly mapping: Mapping | undefined;
   /** Absent while something is asked, or where no line could be read. */
   readonly found: Found | undefined;
-  readonly told: readonly string[];
-  readonly asked: readonly LogAsked[];
-  /** Lines that are not counted, the first of them. */
-  readonly refused: readonly RecordProblem[];
-  readonly refusedCount: number;
-  readonly problems: readonly RecordProblem[];
 }
 
 export interface ExportTrial {
@@ -28,6 +33,12 @@ export interface ExportTrial {
   readonly document: unknown;
 }
 
+/** A kind of exported file: how its mapping is written, and what is read of it for a study. */
+export interface FileKind<Mapping, Found> {
+  readonly schema: z.ZodType<Mapping>;
+  readonly read: (file: string, mapping: Mapping, document: unknown) => ReadExport<Found>;
+}
+
 interface ReadExport<Found> extends Pick<TriedExport<never, Found>, "found" | "told" | "asked"> {
   /** All lines that are not counted. */
   readonly refused: readonly RecordProblem[];
@@ -35,9 +46,8 @@ interface ReadExport<Found> extends Pick<TriedExport<never, Found>, "found" | "t
 
 /** Tries a file by a mapping, which may not be whole yet. */
 export function triedExport<Mapping, Found>(
-  { file, mapping }: Pick<ExportTrial, "file" | "mapping">,
-  schema: z.ZodType<Mapping>,
-  read: (mapping: Mapping) => ReadExport<Found>,
+  { file, mapping, document }: ExportTrial,
+  { schema, read }: FileKind<Mapping, Found>,
 ): TriedExport<Mapping, Found> {
   const columns = namesOnly(fileColumns(file));
   const parsed = schema.safeParse(mapping);
@@ -45,18 +55,21 @@ export function triedExport<Mapping, Found>(
   if (!parsed.success) {
     const isFirst = Object.values(mapping).every((value) => typeof value !== "string");
     if (isFirst) return { ...nothing, columns, ...unmappedYet(columns) };
-    const problems = problemsOf(parsed.error.issues, mapping).map(({ path, found, allowed, remedy }) => ({
-      ...{ found: `${path} ${found}`, allowed, remedy },
-    }));
+    const problems = problemsOf(parsed.error.issues, mapping).map(ofFile);
     return { ...nothing, columns, problems };
   }
-  const { found, told, asked, refused } = read(parsed.data);
+  const { found, told, asked, refused } = read(file, parsed.data, document);
   return {
     ...{ columns, mapping: parsed.data, found, told, asked, problems: [] },
     refused: firstProblems(refused),
     refusedCount: refused.length,
   };
 }
+
+/** A problem of what was entered for a file, told with those of the file. */
+export const ofFile = ({ path, found, allowed, remedy }: Problem): RecordProblem => ({
+  ...{ found: `${path} ${found}`, allowed, remedy },
+});
 
 /** Not what stands in the columns: it may name people. */
 const namesOnly = (found: FileColumns | undefined): FileColumns | undefined =>

@@ -3,7 +3,7 @@ import { type SampleColumnsMapped, sampleLogSchema } from "../format/export-sche
 import { type CleanYears, cleanYears } from "./clean-years.js";
 import { readSamples } from "./read-samples.js";
 import type { SampleYear } from "./sample-years.js";
-import { type ExportTrial, type TriedExport, triedExport } from "./tried-export.js";
+import { type ExportTrial, type FileKind, type TriedExport, triedExport } from "./tried-export.js";
 
 /** Samples by year, and the years without a find. */
 interface CountedYears {
@@ -14,10 +14,16 @@ interface CountedYears {
 /** A file of samples, tried in a study before its years are kept. */
 export type TriedSamples = TriedExport<SampleColumnsMapped, CountedYears>;
 
-export const triedSamples = (trial: ExportTrial, assumptions: AssumptionSet): TriedSamples =>
-  triedExport(trial, sampleLogSchema, (mapping) => {
-    const { years, told, ...read } = readSamples(trial.file, mapping);
+/** @param assumptions that say what a usual effort is */
+export const sampleLogs = (assumptions: AssumptionSet): FileKind<SampleColumnsMapped, CountedYears> => ({
+  schema: sampleLogSchema,
+  read: (file, mapping, document) => {
+    const { years, told, ...read } = readSamples(file, mapping);
     if (years.length === 0) return { ...read, told, found: undefined };
-    const clean = cleanYears(years, trial.document, assumptions);
+    const clean = cleanYears(years, document, assumptions);
     return { ...read, told: [...told, ...clean.told], found: { years, clean: clean.runs } };
-  });
+  },
+});
+
+export const triedSamples = (trial: ExportTrial, assumptions: AssumptionSet): TriedSamples =>
+  triedExport(trial, sampleLogs(assumptions));

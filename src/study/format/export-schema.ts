@@ -56,7 +56,8 @@ export const boatLogSchema = z
       .record(shortText.regex(/\S/, "a word of the file"), identifier)
       .default({})
       .meta({ description: "Vessel class for each word of the column of classes" }),
-    yes: words("Words that mean yes, beside yes, y, true, x and 1"),
+    yes: words("Words that mean yes, besides yes, y, true, x and 1"),
+    no: words("Words that mean no, besides no, n, false, 0 and -"),
     dates,
     decimals,
   })
@@ -108,6 +109,9 @@ export const workOrdersSchema = z
       .record(shortText.regex(/\S/, "a word of the file"), identifier)
       .default({})
       .meta({ description: "Structure that each word means; other where the study has none" }),
+    unmapped: z.enum(["other"]).optional().meta({
+      description: "What words for structures mean that are not mapped; left out where each is asked about",
+    }),
     works: z
       .record(shortText.regex(/\S/, "a word of the file"), z.enum(workNames))
       .default({})

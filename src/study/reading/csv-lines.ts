@@ -1,4 +1,5 @@
 import { CsvError, parse } from "csv-parse/sync";
+import { counted } from "../../counted.js";
 import type { RecordProblem } from "./contradiction.js";
 
 export interface CsvLine {
@@ -45,6 +46,6 @@ export function firstProblems(problems: readonly RecordProblem[]): readonly Reco
   const remedy = "Correct those told so far; the others are told then.";
   return [
     ...problems.slice(0, mostProblems),
-    { found: `and ${rest} more problems`, allowed: "a record without them", remedy },
+    { found: counted(rest, "more problem"), allowed: "lines without faults", remedy },
   ];
 }

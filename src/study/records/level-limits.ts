@@ -32,9 +32,9 @@ export function rangeProblems(
   const highest = 2 * maximumElevation.value - minimumElevation.value + roundingError;
   return rows
     .filter(({ elevation }) => elevation !== undefined && (elevation < lowest || elevation > highest))
-    .map(({ line, text, elevation = 0 }) => ({
+    .map(({ line, date, text, elevation = 0 }) => ({
       line,
-      found: text,
+      found: `${text} for ${date.text}`,
       allowed:
         elevation < lowest
           ? `an elevation from ${minimumElevation.text}, the minimum of the lake`

@@ -8,7 +8,7 @@ import { problemText } from "../../editor/form-node.js";
 import { type OwnValue, ownValueIndex, ownValues, withOwnValue } from "../../editor/own-value.js";
 import { ConflictError } from "../../store/errors.js";
 import { allowedCharacters, unseenIn } from "../../study/reading/characters.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
+import { formIn } from "../sent-form.js";
 
 /** A study's own value for an assumption, as its form sends it. */
 export interface OwnValueForm extends OwnValue {
@@ -31,11 +31,7 @@ const form = z.object({
 });
 
 /** @throws InputError for what is no such form */
-export function readOwnValueForm(body: unknown): OwnValueForm {
-  const parsed = form.safeParse(body ?? {});
-  if (parsed.success) return parsed.data;
-  throw new InputError("The form", problemsOf(parsed.error.issues, body));
-}
+export const readOwnValueForm = (body: unknown): OwnValueForm => formIn(form, body);
 
 const longestReason = 200;
 

@@ -11,7 +11,7 @@ import { type OwnValueTable, ownValueTable, ownValueText } from "../../editor/ta
 import { ownEffectTable } from "../../report/compared/own-effect-view.js";
 import { usualIn } from "../../report/words/usual-and-own.js";
 import { allowedCharacters, unseenIn } from "../../study/reading/characters.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
+import { InputError } from "../../study/reading/problems.js";
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { authorOf, rememberAuthor } from "../author.js";
@@ -19,7 +19,9 @@ import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { readerSignal } from "../reader-gone.js";
+import { faultText } from "../records/file-told.js";
 import { renderPage } from "../render.js";
+import { formIn } from "../sent-form.js";
 import { unitsOf } from "./assumption-units.js";
 
 const sent = z.object({
@@ -77,10 +79,9 @@ export function addOwnValues(app: Express, parts: Parts): void {
 const ownIn = ({ text, fileName }: StudyEntry) => ownValues(draftOf(text, fileName).document);
 
 function sentTable(request: Request) {
-  const parsed = sent.safeParse(request.body ?? {});
-  if (!parsed.success) throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
+  const form = formIn(sent, request.body);
   const file = request.file ? decodeStudy(request.file.buffer, request.file.originalname) : "";
-  return { ...parsed.data, csv: file === "" ? parsed.data.csv : file };
+  return { ...form, csv: file === "" ? form.csv : file };
 }
 
 interface Shown {
@@ -116,10 +117,7 @@ async function rendered(parts: Parts, entry: StudyEntry, shown: Shown): Promise<
       copied,
       problems: [
         ...(nameProblem ? [nameProblem] : []),
-        ...problems.map(
-          ({ line, found, allowed, remedy }) =>
-            `${line === undefined ? "The lines" : `Line ${line}`}: found ${found}; allowed: ${allowed}. ${remedy}`,
-        ),
+        ...problems.map((each) => faultText(each, "The lines")),
       ],
       count: counted(table?.lines.length ?? 0, "own value"),
       effect: isSound ? await effectOf(parts, entry, { ...table, signal }) : undefined,

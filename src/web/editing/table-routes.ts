@@ -13,7 +13,6 @@ import { structureKindFields } from "../../editor/table/structure-columns.js";
 import { readStructureTable, type StructureTable } from "../../editor/table/structure-table.js";
 import { headsAllowed, templateOf } from "../../editor/table/template.js";
 import { allowedCharacters, unseenIn } from "../../study/reading/characters.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { largestStudyBytes } from "../../study/reading/read.js";
 import { decodeStudy } from "../../study/reading/study-bytes.js";
 import { authorOf, rememberAuthor } from "../author.js";
@@ -21,6 +20,7 @@ import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
+import { formIn } from "../sent-form.js";
 
 const sent = z.object({
   kind: z.string().default(""),
@@ -76,9 +76,7 @@ export function addTables(
 const readText = ({ text, fileName }: StudyEntry) => [text, fileName] as const;
 
 function sentTable(request: Request) {
-  const parsed = sent.safeParse(request.body ?? {});
-  if (!parsed.success) throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
-  const { kind, ...rest } = parsed.data;
+  const { kind, ...rest } = formIn(sent, request.body);
   if (!structureKindFields().has(kind)) throw new NotFoundError();
   const file = request.file ? decodeStudy(request.file.buffer, request.file.originalname) : "";
   return { ...rest, kind, csv: file === "" ? rest.csv : file };

@@ -2,9 +2,9 @@ import express, { type Express } from "express";
 import { z } from "zod";
 import type { Studies } from "../../app/studies.js";
 import type { StudyState } from "../../store/records.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { authorOf } from "../author.js";
 import { NotFoundError } from "../explain.js";
+import { formIn } from "../sent-form.js";
 
 const author = z.string().trim().max(200, "at most 200 characters").optional();
 const revisionNumber = z.coerce.number().int().min(1, "the number of a revision");
@@ -17,24 +17,24 @@ const restoreForm = z.object({ author, expected: revisionNumber });
 export function addKeeping(app: Express, studies: Studies): void {
   const form = express.urlencoded({ extended: false, limit: "10kb" });
   app.post("/studies/:id/copy", form, (request, response) => {
-    const { author } = readForm(copyForm, request.body);
+    const { author } = formIn(copyForm, request.body);
     response.redirect(303, `/studies/${studies.copy(request.params.id, author ?? authorOf(request)).id}`);
   });
   app.post("/studies/:id/revisions/:revision/restore", form, (request, response) => {
-    const { author, expected } = readForm(restoreForm, request.body);
+    const { author, expected } = formIn(restoreForm, request.body);
     const { id } = request.params;
     studies.restore(id, numberIn(request.params.revision), expected, author ?? authorOf(request));
     response.redirect(303, `/studies/${id}`);
   });
   for (const way of ["undo", "redo"] as const) {
     app.post(`/studies/:id/${way}`, form, (request, response) => {
-      const { author, expected } = readForm(restoreForm, request.body);
+      const { author, expected } = formIn(restoreForm, request.body);
       const { id } = studies.step(request.params.id, way, expected, author ?? authorOf(request));
       response.redirect(303, pageBefore(request.get("referer"), id));
     });
   }
   app.post("/studies/:id/revisions/:revision/name", form, (request, response) => {
-    const { name } = readForm(versionName, request.body);
+    const { name } = formIn(versionName, request.body);
     const { id, revision } = request.params;
     studies.nameVersion(id, numberIn(revision), name);
     response.redirect(303, `/studies/${id}/revisions`);
@@ -62,12 +62,6 @@ function pageBefore(referer: string | undefined, id: string): string {
   const path = referer !== undefined && URL.canParse(referer) ? new URL(referer).pathname : "";
   const home = `/studies/${id}/edit/names`;
   return path.startsWith(`/studies/${id}/`) ? path : home;
-}
-
-function readForm<Form>(schema: z.ZodType<Form>, body: unknown): Form {
-  const parsed = schema.safeParse(body ?? {});
-  if (parsed.success) return parsed.data;
-  throw new InputError("The form", problemsOf(parsed.error.issues, body));
 }
 
 /** A revision's number from an address. @throws NotFoundError */

@@ -1,8 +1,8 @@
 import { z } from "zod";
 import type { PartName } from "../../report/rack/plan-picks.js";
 import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { authorName } from "../author.js";
+import { formIn } from "../sent-form.js";
 
 /** A plan picked for a part; an empty one leaves the choice to the program. */
 export interface PlanForm extends PartName {
@@ -25,11 +25,7 @@ const form = z.object({
 });
 
 /** @throws InputError for what is no such form */
-export function readPlanForm(body: unknown): PlanForm {
-  const parsed = form.safeParse(body ?? {});
-  if (parsed.success) return parsed.data;
-  throw new InputError("The form", problemsOf(parsed.error.issues, body));
-}
+export const readPlanForm = (body: unknown): PlanForm => formIn(form, body);
 
 /** The part that an address opens. */
 export function partAsked(query: unknown): PartName | undefined {

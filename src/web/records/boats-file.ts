@@ -1,9 +1,9 @@
 import { logEdits } from "../../editor/files/log-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import { head, num, row, type TableView } from "../../report/words/view-types.js";
-import type { ClassSum } from "../../study/exports/boat-sums.js";
+import type { BoatSums } from "../../study/exports/boat-sums.js";
 import { valueAt } from "../../study/reading/problems.js";
-import { type ExportKind, named, optionsOf, textAt } from "./export-kind.js";
+import { type ExportKind, named, optionsOf, shownExport, textAt } from "./export-kind.js";
 
 /** Logs of inspected boats: kept as sums by season and class. */
 export const boatsFile: ExportKind = {
@@ -11,7 +11,7 @@ export const boatsFile: ExportKind = {
   part: { name: "Boats", path: "/edit/boats" },
   title: "Logs of inspected boats",
   guide: [
-    "Choose a file of your inspection stations: a line for each boat, or sums by day or season. Say once which columns hold what and which class each word means; next year’s file needs no answer.",
+    "Choose a file from your inspection stations: a line for each boat, or sums by day or season. Say once which columns hold what and which class each word means; next year’s file needs no answer.",
     "Only sums by season and class are kept, and mean minutes. Columns that name people or plates are dropped as the file is read, and no line of it stays. Seasons of the file take the place of the same seasons before; others stay.",
   ],
   fileLabel: "File with the boats",
@@ -46,7 +46,8 @@ export const boatsFile: ExportKind = {
     },
   ],
   settings: (document) => [
-    { key: "yes", label: "Words that mean yes, beside yes, y, true, x and 1", isMapped: true, list: true },
+    { key: "yes", label: "Words that mean yes, besides yes, y, true, x and 1", isMapped: true, list: true },
+    { key: "no", label: "Words that mean no, besides no, n, false, 0 and -", isMapped: true, list: true },
     {
       ...{ key: "stations", label: "Stations that get the measured minutes and the share held" },
       choices: named(optionsOf(document).filter((each) => valueAt(each, ["station"]) !== undefined)),
@@ -55,23 +56,14 @@ export const boatsFile: ExportKind = {
   ],
   mapped: (document) => valueAt(document, ["boats", "seasons", "export"]),
   origin: (document) => textAt(document, "boats", "seasons", "origin"),
-  tried: async ({ answers }, { form, name, ...trial }) => {
-    const { found, mapping, ...tried } = await answers.ask("logTried", trial);
-    const isRead = found !== undefined && mapping !== undefined;
-    return {
-      ...{ ...tried, mapping, table: found && sumsTable(found.classes) },
-      changes: isRead
-        ? logEdits(trial.document, {
-            ...{ sums: found, mapping, fileName: name, stations: form.set.stations ?? [] },
-            origin: form.origin === "" ? undefined : form.origin,
-          })
-        : undefined,
-    };
-  },
+  tried: async ({ answers }, trial, { form, fileName, origin }) =>
+    shownExport(await answers.ask("logTried", trial), sumsTable, (sums, mapping) =>
+      logEdits(trial.document, { sums, mapping, fileName, origin, stations: form.set.stations ?? [] }),
+    ),
 };
 
 /** All that is kept of a log. */
-const sumsTable = (classes: readonly ClassSum[]): TableView => ({
+const sumsTable = ({ classes }: BoatSums): TableView => ({
   id: "sums",
   caption: "What is kept: boats by season and class",
   head: head("Season", "Class", num("Screened"), num("Held"), num("With mussels")),

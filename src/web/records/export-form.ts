@@ -1,6 +1,9 @@
 import { isFileOrigin } from "../../editor/files/file-origin.js";
-import { valueAt } from "../../study/reading/problems.js";
+import { typedList } from "../../study/exports/export-numbers.js";
+import { type Problem, valueAt } from "../../study/reading/problems.js";
+import { authorName } from "../author.js";
 import type { ExportKind } from "./export-kind.js";
+import { printable, readable, textProblems } from "./form-texts.js";
 import { type ExportForm, sentExport, setting } from "./sent-export.js";
 
 /** The form as a study has such files mapped. */
@@ -19,7 +22,7 @@ export function exportFormOf(document: unknown, kind: ExportKind, author: string
     return isGiven ? [[key, list ? [[value].flat().join(", ")] : [value]]] : [];
   });
   const origin = kind.origin(document);
-  return sentExport.parse({
+  return readable(sentExport, {
     columns: Object.fromEntries(kind.columns.map(({ key }) => [key, mapped(key)])),
     dates: mapped("dates"),
     decimals: mapped("decimals"),
@@ -27,10 +30,18 @@ export function exportFormOf(document: unknown, kind: ExportKind, author: string
     word: words.map((each) => each.word),
     meaning: words.map((each) => each.id),
     set: Object.fromEntries(set),
-    origin: isFileOrigin(origin) ? "" : origin.slice(0, 200),
+    origin: isFileOrigin(origin) ? "" : origin,
     author,
   });
 }
+
+/** What is wrong with the form itself, by its labels. */
+export const exportFormProblems = ({ columns, origin, author }: ExportForm, kind: ExportKind): Problem[] =>
+  textProblems([
+    ...kind.columns.map(({ key, label }) => [columns[key] ?? "", label, printable] as const),
+    [origin, "Where the file comes from", printable],
+    [author, "Your name", authorName],
+  ]);
 
 /** The mapping as it is typed: empty fields say nothing. */
 export function exportMappingOf(form: ExportForm, kind: ExportKind): Record<string, unknown> {
@@ -50,16 +61,10 @@ export function exportMappingOf(form: ExportForm, kind: ExportKind): Record<stri
   });
   const set = kind.settings(undefined).flatMap(({ key, isMapped, list }) => {
     if (!isMapped || setting(form, key) === "") return [];
-    return [[key, list ? listed(setting(form, key)) : setting(form, key)] as const];
+    return [[key, list ? typedList(setting(form, key)) : setting(form, key)] as const];
   });
   return {
     ...Object.fromEntries(given.filter(([, value]) => value !== "")),
     ...Object.fromEntries([...words, ...set]),
   };
 }
-
-const listed = (typed: string): string[] =>
-  typed
-    .split(/[,;]/)
-    .map((each) => each.trim())
-    .filter((each) => each !== "");

@@ -5,12 +5,8 @@ import type { Edit } from "../../editor/study-text.js";
 import type { TableView } from "../../report/words/view-types.js";
 import type { ExportTrial, TriedExport } from "../../study/exports/tried-export.js";
 import { valueAt } from "../../study/reading/problems.js";
+import type { Choice } from "./file-choices.js";
 import type { ExportForm } from "./sent-export.js";
-
-export interface Choice {
-  readonly value: string;
-  readonly label: string;
-}
 
 /** A column that a kind of file may have, and by what its name is likely known. */
 interface ExportColumn {
@@ -53,9 +49,26 @@ export interface TryParts {
   readonly assumptions: AssumptionSet;
 }
 
-export interface TriedBy extends ExportTrial {
+/** What its author says of a file. */
+export interface SaidOfFile {
   readonly form: ExportForm;
-  readonly name: string;
+  /** Of the file. */
+  readonly fileName: string;
+  /** Where it comes from, if that was typed. */
+  readonly origin: string | undefined;
+}
+
+/** A file that was tried, with the table and the changes of its kind where something was read. */
+export function shownExport<Mapping, Found>(
+  { found, mapping, ...tried }: TriedExport<Mapping, Found>,
+  table: (found: Found) => TableView,
+  changes: (found: Found, mapping: Mapping) => ShownExport["changes"],
+): ShownExport {
+  const isRead = found !== undefined && mapping !== undefined;
+  return {
+    ...{ ...tried, mapping, table: isRead ? table(found) : undefined },
+    changes: isRead ? changes(found, mapping) : undefined,
+  };
 }
 
 /** A kind of exported file with a page of its own, on which its columns are mapped once. */
@@ -78,7 +91,7 @@ export interface ExportKind {
   readonly mapped: (document: unknown) => unknown;
   /** Where what the study has of them comes from; empty where it has nothing. */
   readonly origin: (document: unknown) => string;
-  readonly tried: (parts: TryParts, trial: TriedBy) => Promise<ShownExport>;
+  readonly tried: (parts: TryParts, trial: ExportTrial, said: SaidOfFile) => Promise<ShownExport>;
 }
 
 /** Items of a list of the study, to choose from. */

@@ -2,12 +2,12 @@ import type { Express, Request, Response } from "express";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
 import { edited } from "../../editor/study-text.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
+import { formIn } from "../sent-form.js";
 import { boatsFile } from "./boats-file.js";
-import { exportFormOf, exportMappingOf } from "./export-form.js";
+import { exportFormOf, exportFormProblems, exportMappingOf } from "./export-form.js";
 import type { ExportKind, ShownExport } from "./export-kind.js";
 import { showExport } from "./exports-page.js";
 import { samplesFile } from "./samples-file.js";
@@ -41,30 +41,23 @@ interface Around {
 async function answerForm(request: Request, response: Response, { parts, files, kind }: Around) {
   const entry = parts.find(String(request.params.id));
   if (entry.isExample) throw new NotFoundError();
-  const form = sentForm(request);
+  const form = formIn(sentExport, request.body);
+  const sent = files.with(request, form, exportFormProblems(form, kind));
+  if ("problems" in sent) return showExport(response.status(400), parts, { kind, entry, ...sent });
   rememberAuthor(response, form.author);
-  const file = files.sent(request, form.upload);
-  if ("problem" in file) {
-    const shown = { kind, entry, form: { ...form, upload: "" }, problem: file.problem };
-    return showExport(response.status(400), parts, shown);
-  }
+  const { file } = sent;
   const mapping = exportMappingOf(form, kind);
   const { document } = draftOf(entry.text, entry.fileName);
   const { name, text } = file;
+  const origin = form.origin === "" ? undefined : form.origin;
   const means = { answers: parts.answers, assumptions: parts.studies.assumptions };
-  const tried = await kind.tried(means, { file: text, mapping, document, form, name });
+  const tried = await kind.tried(means, { file: text, mapping, document }, { form, fileName: name, origin });
   const answered = JSON.stringify([mapping, form.set]);
   const isKept = form.act === "keep" && tried.changes !== undefined;
   if (isKept && file.shown === answered) return keep(response, parts, { kind, entry, form, tried, name });
   files.show(file, answered);
   const shown = { kind, entry, tried, name, form: { ...form, upload: file.token }, changed: isKept };
   return showExport(response, parts, shown);
-}
-
-function sentForm(request: Request): ExportForm {
-  const parsed = sentExport.safeParse(request.body ?? {});
-  if (parsed.success) return parsed.data;
-  throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
 }
 
 interface Kept {

@@ -2,20 +2,13 @@ import type { Response } from "express";
 import { textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
-import { counted } from "../../counted.js";
 import { draftOf } from "../../editor/draft.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
 import type { ExportKind, ShownExport } from "./export-kind.js";
-import {
-  choices,
-  columnsOffered,
-  decimalChoices,
-  faultText,
-  fileKinds,
-  orderChoices,
-} from "./file-choices.js";
+import { choices, columnsOffered, decimalChoices, fileKinds, orderChoices } from "./file-choices.js";
+import { fileTold } from "./file-told.js";
 import type { ExportForm } from "./sent-export.js";
 
 interface Shown {
@@ -24,7 +17,8 @@ interface Shown {
   readonly form: ExportForm;
   readonly tried?: ShownExport;
   readonly name?: string;
-  readonly problem?: string;
+  /** What is wrong with the form or the file as a whole. */
+  readonly problems?: readonly string[];
   readonly changed?: boolean;
 }
 
@@ -32,7 +26,7 @@ interface Shown {
 export async function showExport(
   response: Response,
   { answers }: Pick<StudyPages, "answers">,
-  { kind, entry, form, tried, name, problem, changed }: Shown,
+  { kind, entry, form, tried, name, problems = [], changed }: Shown,
 ): Promise<void> {
   const { document } = draftOf(entry.text, entry.fileName);
   const { title, guide, fileLabel, keepLabel, path, hasDecimals } = kind;
@@ -44,12 +38,9 @@ export async function showExport(
     partName: kind.part.name,
     present: kind.origin(document),
     ...choicesOf(kind, form, { tried, document }),
-    faults: [...(problem === undefined ? [] : [problem]), ...(tried?.problems ?? []).map(faultText)],
-    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({ about, text: faultText(each) })),
+    ...fileTold(tried, problems),
     told: [...(tried?.told ?? []), ...(tried?.changes?.told ?? [])],
     sums: tried?.table,
-    refused: (tried?.refused ?? []).map(faultText),
-    refusedCount: counted(tried?.refusedCount ?? 0, "line"),
     canKeep: tried?.changes !== undefined,
     hasFile: form.upload !== "",
   };

@@ -1,7 +1,6 @@
 import type { FileColumns } from "../../study/exports/proposed-columns.js";
-import type { RecordProblem } from "../../study/reading/contradiction.js";
 
-interface Choice {
+export interface Choice {
   readonly value: string;
   readonly label: string;
 }
@@ -35,9 +34,6 @@ export const decimalChoices = (chosen: string) =>
     ],
     chosen,
   );
-
-export const faultText = ({ line, found, allowed, remedy }: RecordProblem): string =>
-  `${line === undefined ? "The file" : `Line ${line}`}: found ${found}; allowed: ${allowed}. ${remedy}`;
 
 /** Pages of files, the one that is shown marked. */
 export const fileKinds = (study: string, shown: string) =>

@@ -5,11 +5,14 @@ import { isFileOrigin } from "../../editor/files/file-origin.js";
 import { levelsPlace } from "../../editor/files/record-edits.js";
 import { childOf, itemsOf } from "../../editor/form-values.js";
 import type { Place } from "../../editor/study-text.js";
-import { shortText } from "../../study/format/fields.js";
+import { typedList } from "../../study/exports/export-numbers.js";
 import { allowedCharacters, isPrintable } from "../../study/reading/characters.js";
 import { longestFill } from "../../study/reading/level-dates.js";
 import { describe, type Problem, valueAt } from "../../study/reading/problems.js";
 import { authorName } from "../author.js";
+import { named } from "./export-kind.js";
+import type { Choice } from "./file-choices.js";
+import { again, printable, readable, textProblems } from "./form-texts.js";
 
 const text = z.string().trim().default("");
 
@@ -42,7 +45,7 @@ export function formOf(entry: StudyEntry, asked: string, author: string): FileFo
   const mapped = (key: string) => valueAt(record, ["export", key]);
   const words = mapped("missing");
   const origin = String(valueAt(record, ["origin"]) ?? "");
-  return readable({
+  return readable(sentFile, {
     schedule,
     ...Object.fromEntries(
       ["date", "level", "unit", "dates", "decimals", "several"].flatMap((key) =>
@@ -57,14 +60,6 @@ export function formOf(entry: StudyEntry, asked: string, author: string): FileFo
   });
 }
 
-/** The form without what an unfinished study has that a form cannot say. */
-function readable(fields: Readonly<Record<string, unknown>>): FileForm {
-  const parsed = sentFile.safeParse(fields);
-  if (parsed.success) return parsed.data;
-  const wrong = new Set(parsed.error.issues.map(({ path }) => path[0]));
-  return sentFile.parse(Object.fromEntries(Object.entries(fields).filter(([key]) => !wrong.has(key))));
-}
-
 /** Where the levels stand that the form is about; the lake's own where it names no other. */
 export const placeOf = (document: unknown, schedule: string): Place =>
   levelsPlace(document, schedule === "" ? undefined : schedule) ?? ["lake"];
@@ -75,7 +70,6 @@ export function formProblems(form: FileForm, document: unknown): Problem[] {
   const problem = (path: string, found: string, allowed: string, remedy: string) =>
     ({ path, found, allowed, remedy }) satisfies Problem;
   const isGone = schedule !== "" && !levelsPlace(document, schedule);
-  const again = "Correct it and choose the button again.";
   return [
     ...(isGone
       ? [
@@ -87,10 +81,7 @@ export function formProblems(form: FileForm, document: unknown): Problem[] {
           ),
         ]
       : []),
-    ...textFields.flatMap(([key, label, schema]) => {
-      const [issue] = form[key] === "" ? [] : (schema.safeParse(form[key]).error?.issues ?? []);
-      return issue ? [problem(label, describe(form[key]), issue.message, again)] : [];
-    }),
+    ...textProblems(textFields.map(([key, label, schema]) => [form[key], label, schema])),
     ...(numberIn(gaugeZero) === undefined
       ? [problem("Elevation of the gauge’s zero", describe(gaugeZero), "a number, such as 3,190.5", again)]
       : []),
@@ -99,8 +90,6 @@ export function formProblems(form: FileForm, document: unknown): Problem[] {
       : []),
   ];
 }
-
-const printable = shortText.refine(isPrintable, allowedCharacters);
 
 const textFields = [
   ["date", "Column of the dates", printable],
@@ -125,11 +114,10 @@ function daysIn(typed: string): number | undefined {
 /** The mapping as it is typed: empty fields say nothing. */
 export function mappingOf(form: FileForm): Record<string, unknown> {
   const { date, level, unit, dates, decimals, missing, several, gaugeZero } = form;
-  const words = missing.split(/[,;\n]/).map((word) => word.trim());
   const given = Object.entries({ date, level, unit, dates, decimals }).filter(([, value]) => value !== "");
   return {
     ...Object.fromEntries(given),
-    missing: words.filter((word) => word !== ""),
+    missing: typedList(missing),
     several,
     ...(gaugeZero === "" ? {} : { gaugeZero: numberIn(gaugeZero) }),
   };
@@ -139,8 +127,5 @@ export function mappingOf(form: FileForm): Record<string, unknown> {
 export const gapDays = ({ fillGapsUpTo }: FileForm): number => daysIn(fillGapsUpTo) ?? 0;
 
 /** Other schedules of the lake, to choose from. */
-export const schedulesOf = (document: unknown) =>
-  itemsOf(childOf(childOf(document, "lake"), "otherSchedules")).flatMap((each) => {
-    const [id, name] = [valueAt(each, ["id"]), valueAt(each, ["name"])];
-    return typeof id === "string" ? [{ value: id, label: typeof name === "string" ? name : id }] : [];
-  });
+export const schedulesOf = (document: unknown): Choice[] =>
+  named(itemsOf(childOf(childOf(document, "lake"), "otherSchedules")));

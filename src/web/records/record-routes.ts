@@ -5,10 +5,10 @@ import { draftOf } from "../../editor/draft.js";
 import { recordEdits } from "../../editor/files/record-edits.js";
 import { edited } from "../../editor/study-text.js";
 import { levelExportSchema } from "../../study/format/export-schema.js";
-import { InputError, problemsOf, sentence } from "../../study/reading/problems.js";
 import { authorOf, rememberAuthor } from "../author.js";
 import { NotFoundError } from "../explain.js";
 import type { StudyPages } from "../pages/study-pages.js";
+import { formIn } from "../sent-form.js";
 import { type FileForm, formOf, formProblems, gapDays, mappingOf, placeOf, sentFile } from "./file-form.js";
 import { showRecords } from "./records-page.js";
 import { exportUpload, tooLarge, type WaitingFiles } from "./waiting-files.js";
@@ -28,43 +28,30 @@ export function addRecords(app: Express, parts: Parts, files: WaitingFiles): voi
   app.post("/studies/:id/records", exportUpload, tooLarge, async (request: Request, response: Response) => {
     const entry = parts.find(String(request.params.id));
     if (entry.isExample) throw new NotFoundError();
-    const form = sentForm(request);
+    const form = formIn(sentFile, request.body);
     const { document, writing } = draftOf(entry.text, entry.fileName);
-    const found = files.sent(request, form.upload);
-    const wrong = formProblems(form, document).map(sentence);
-    if ("problem" in found || wrong.length > 0) {
-      const [upload, problems] = "problem" in found ? ["", [found.problem, ...wrong]] : [found.token, wrong];
-      const named = "name" in found ? { name: found.name } : {};
-      await showRecords(response.status(400), parts, {
-        entry,
-        form: { ...form, upload },
-        problems,
-        ...named,
-      });
+    const sent = files.with(request, form, formProblems(form, document));
+    if ("problems" in sent) {
+      await showRecords(response.status(400), parts, { entry, ...sent });
       return;
     }
+    const { file } = sent;
     rememberAuthor(response, form.author);
     const trial = { mapping: mappingOf(form), fillGapsUpTo: gapDays(form) };
     const tried = await parts.answers.ask("fileTried", {
-      ...{ ...trial, file: found.text, document, system: writing.system },
+      ...{ ...trial, file: file.text, document, system: writing.system },
     });
     const answered = JSON.stringify([form.schedule, trial]);
-    if (form.act === "keep" && tried.csv !== undefined && found.shown === answered) {
-      keep(response, parts, { entry, form, tried, name: found.name });
+    if (form.act === "keep" && tried.csv !== undefined && file.shown === answered) {
+      keep(response, parts, { entry, form, tried, name: file.name });
       return;
     }
-    files.show(found, answered);
+    files.show(file, answered);
     await showRecords(response, parts, {
-      ...{ entry, tried, name: found.name, form: { ...form, upload: found.token } },
+      ...{ entry, tried, name: file.name, form: { ...form, upload: file.token } },
       changed: form.act === "keep" && tried.csv !== undefined,
     });
   });
-}
-
-function sentForm(request: Request): FileForm {
-  const parsed = sentFile.safeParse(request.body ?? {});
-  if (parsed.success) return parsed.data;
-  throw new InputError("The form", problemsOf(parsed.error.issues, request.body));
 }
 
 interface Kept {
@@ -85,11 +72,7 @@ function keep(response: Response, { studies }: Parts, { entry, form, tried, name
   });
   const leftOut = tried.refusedCount === 0 ? "" : `, without ${tried.refusedCount} of its lines`;
   studies.save(entry.id, entry.revision, edited(entry.text, edits), {
-    ...{
-      author: form.author,
-      note: `Record of levels from ${name}${leftOut}`,
-      origin: "form",
-    },
+    ...{ author: form.author, note: `Record of levels from ${name}${leftOut}`, origin: "form" },
   });
   response.redirect(303, `/studies/${entry.id}/records?schedule=${encodeURIComponent(form.schedule)}`);
 }

@@ -2,22 +2,15 @@ import type { Response } from "express";
 import { type Answer, textOf } from "../../app/answers/questions.js";
 import type { StudyEntry } from "../../app/study-entry.js";
 import { mayOnlyRead } from "../../app/visitor.js";
-import { counted } from "../../counted.js";
 import { draftOf } from "../../editor/draft.js";
 import { recordTold } from "../../study/exports/record-told.js";
 import { valueAt } from "../../study/reading/problems.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
-import {
-  choices,
-  columnsOffered,
-  decimalChoices,
-  faultText,
-  fileKinds,
-  orderChoices,
-} from "./file-choices.js";
+import { choices, columnsOffered, decimalChoices, fileKinds, orderChoices } from "./file-choices.js";
 import { type FileForm, placeOf, schedulesOf } from "./file-form.js";
+import { fileTold } from "./file-told.js";
 
 interface Shown {
   readonly entry: StudyEntry;
@@ -42,13 +35,8 @@ export async function showRecords(
   const record = valueAt(document, [...place, "record"]);
   const isOwn = form.schedule === "";
   const view = {
-    ...{
-      form,
-      name,
-      changed,
-      kinds: fileKinds(entry.id, "/records"),
-      readOnly: entry.isExample || mayOnlyRead(),
-    },
+    ...{ form, name, changed, kinds: fileKinds(entry.id, "/records") },
+    readOnly: entry.isExample || mayOnlyRead(),
     href: `/studies/${entry.id}/records`,
     levelsHref: `/studies/${entry.id}/edit/levels`,
     present: record === undefined ? undefined : presentLine(record),
@@ -56,23 +44,15 @@ export async function showRecords(
     replacesSchedule: valueAt(document, [...place, "drawdown"]) !== undefined,
     schedules: choices(schedulesOf(document), form.schedule),
     ...choicesOf(form, tried),
-    faults: [...problems, ...(tried?.problems ?? []).map(faultText)],
-    asked: (tried?.asked ?? []).map(({ about, problem: each }) => ({ about, text: faultText(each) })),
+    ...fileTold(tried, problems),
     missingWords: (tried?.asked ?? []).flatMap(({ words = [] }) => words).join(", "),
     told: tried?.told ?? [],
-    refused: (tried?.refused ?? []).map(faultText),
-    refusedCount: counted(tried?.refusedCount ?? 0, "line"),
     canKeep: tried?.csv !== undefined,
     hasFile: form.upload !== "",
     dropped: droppedText(tried, form),
   };
   const balance = await answers.ask("balance", textOf(entry));
-  const frame = {
-    entry,
-    balance,
-    part: "records",
-    title: "Records from files",
-  };
+  const frame = { entry, balance, part: "records", title: "Records from files" };
   response.send(renderPage("records", workbenchPage(frame, view)));
 }
 

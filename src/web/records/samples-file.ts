@@ -1,7 +1,8 @@
 import { sampleEdits, sampleMapping } from "../../editor/files/sample-edits.js";
 import { head, num, row, type TableView } from "../../report/words/view-types.js";
 import type { SampleYear } from "../../study/exports/sample-years.js";
-import { type Choice, type ExportKind, named, optionsOf, textAt } from "./export-kind.js";
+import { type ExportKind, named, optionsOf, shownExport, textAt } from "./export-kind.js";
+import type { Choice } from "./file-choices.js";
 import { setting } from "./sent-export.js";
 
 const kinds: readonly Choice[] = [
@@ -17,7 +18,7 @@ export const samplesFile: ExportKind = {
   part: { name: "Boats", path: "/edit/boats" },
   title: "Samples for mussels",
   guide: [
-    "Choose a file of your samples or of the laboratory: a line for each sample, with its date and result. Say once which columns hold what and what each word means; next year’s file needs no answer.",
+    "Choose a file of samples, your own or from the laboratory: a line for each sample, with its date and result. Say once which columns hold what and what each word means; next year’s file needs no answer.",
     "Only counts by year are kept. Columns that name people are dropped as the file is read, and no line of it stays. Years without a find and with at least a usual effort become clean years, from which the chance is learned; years that the study has already are not counted twice.",
   ],
   fileLabel: "File with the samples",
@@ -68,24 +69,17 @@ export const samplesFile: ExportKind = {
   ],
   mapped: sampleMapping,
   origin: (document) => textAt(document, "boats", "samples", "origin"),
-  tried: async ({ answers }, { form, name, ...trial }) => {
-    const { found, mapping, ...tried } = await answers.ask("samplesTried", trial);
-    const isRead = found !== undefined && mapping !== undefined;
-    return {
-      ...{ ...tried, mapping, table: found && yearsTable(found.years) },
-      changes: isRead
-        ? sampleEdits(trial.document, {
-            ...{ years: found.years, clean: found.clean, mapping, fileName: name },
-            origin: form.origin === "" ? undefined : form.origin,
-            under: setting(form, "under") || undefined,
-            watching: form.set.watching ?? [],
-          })
-        : undefined,
-    };
-  },
+  tried: async ({ answers }, trial, { form, fileName, origin }) =>
+    shownExport(await answers.ask("samplesTried", trial), yearsTable, (found, mapping) =>
+      sampleEdits(trial.document, {
+        ...{ ...found, mapping, fileName, origin },
+        under: setting(form, "under") || undefined,
+        watching: form.set.watching ?? [],
+      }),
+    ),
 };
 
-const yearsTable = (years: readonly SampleYear[]): TableView => ({
+const yearsTable = ({ years }: { readonly years: readonly SampleYear[] }): TableView => ({
   id: "sums",
   caption: "Samples by year; a plate counts once a season, a search once a day",
   head: head(
@@ -95,7 +89,8 @@ const yearsTable = (years: readonly SampleYear[]): TableView => ({
   rows: years.map(({ year, places, counts, other, mussels, unconfirmed }) =>
     row(
       String(year),
-      ...[places, ...Object.values(counts), other, mussels, unconfirmed].map((each) =>
+      num(places === 0 ? "–" : String(places)),
+      ...[...Object.values(counts), other, mussels, unconfirmed].map((each) =>
         num(each.toLocaleString("en-US")),
       ),
     ),

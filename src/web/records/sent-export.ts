@@ -1,16 +1,14 @@
 import { z } from "zod";
-import { authorName } from "../author.js";
 
-const longest = "at most 200 characters";
-const text = z.string().trim().max(200, longest).default("");
+const text = z.string().trim().default("");
 const texts = z
-  .union([z.string().max(200, longest), z.array(z.string().max(200, longest))])
+  .union([z.string(), z.array(z.string())])
   .transform((value) => (typeof value === "string" ? [value] : value))
   .default([]);
 
-/** What a page of an exported file sends beside the file. */
+/** What a page of an exported file sends beside the file; what is wrong with a text is told beside it, so that it stays. */
 export const sentExport = z.object({
-  columns: z.record(z.string().max(40, "at most 40 characters"), text).default({}),
+  columns: z.record(z.string(), text).default({}),
   dates: z.enum(["", "month-first", "day-first"]).default(""),
   decimals: z.enum(["", "point", "comma"]).default(""),
   /** Words of the file, what each is about, and what it means, in the same order. */
@@ -18,10 +16,10 @@ export const sentExport = z.object({
   word: texts,
   meaning: texts,
   /** What else the kind of file asks, by name. */
-  set: z.record(z.string().max(40, "at most 40 characters"), texts).default({}),
+  set: z.record(z.string(), texts).default({}),
   origin: text,
   upload: z.union([z.literal(""), z.uuid()]).default(""),
-  author: authorName.default(""),
+  author: text,
   act: z.enum(["read", "keep"]).default("read"),
 });
 

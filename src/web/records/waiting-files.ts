@@ -5,7 +5,7 @@ import multer from "multer";
 import { largestExportBytes } from "../../study/exports/export-table.js";
 import { exportText } from "../../study/exports/file-text.js";
 import { isPrintable } from "../../study/reading/characters.js";
-import { InputError, sentence } from "../../study/reading/problems.js";
+import { InputError, type Problem, sentence } from "../../study/reading/problems.js";
 
 interface WaitingFile {
   readonly name: string;
@@ -18,10 +18,19 @@ export interface SentFile extends WaitingFile {
   readonly token: string;
 }
 
+interface FormToMend<Form> {
+  readonly form: Form;
+  /** Of the file. */
+  readonly name?: string;
+  readonly problems: readonly string[];
+}
+
 /** Characters of all files that wait, and how long they do. */
 const mostCharacters = 2 * largestExportBytes;
 const waitingMilliseconds = 20 * 60 * 1000;
 const longestName = 120;
+/** Three for each word that is mapped: a file of work orders may name hundreds of structures. */
+const mostFields = 5000;
 
 /** Takes a form with an exported file in it. */
 export const exportUpload = multer({
@@ -31,7 +40,7 @@ export const exportUpload = multer({
     fileSize: largestExportBytes,
     fieldSize: 10_000,
     files: 1,
-    fields: 500,
+    fields: mostFields,
   },
 }).single("file");
 
@@ -52,7 +61,7 @@ export class WaitingFiles {
   });
 
   /** The file that comes with a form, or the one that was sent before it, by its token. */
-  sent({ file }: Pick<Request, "file">, token: string): SentFile | { readonly problem: string } {
+  #sent({ file }: Pick<Request, "file">, token: string): SentFile | { readonly problem: string } {
     if (!file || file.size === 0) {
       const known = this.#files.get(token);
       if (known) return { ...known, token };
@@ -76,6 +85,19 @@ export class WaitingFiles {
       if (!(error instanceof InputError)) throw error;
       return { problem: error.problems.map(sentence).join(" ") };
     }
+  }
+
+  /** A form with its file, or with what is wrong with either: what was typed and the file stay. */
+  with<Form extends { readonly upload: string }>(
+    request: Pick<Request, "file">,
+    form: Form,
+    wrong: readonly Problem[],
+  ): { readonly file: SentFile } | FormToMend<Form> {
+    const file = this.#sent(request, form.upload);
+    const told = wrong.map(sentence);
+    if ("problem" in file) return { form: { ...form, upload: "" }, problems: [file.problem, ...told] };
+    if (told.length === 0) return { file };
+    return { form: { ...form, upload: file.token }, name: file.name, problems: told };
   }
 
   /** Notes the answers with which a file is shown: what is kept has been seen. */

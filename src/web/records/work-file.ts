@@ -3,7 +3,8 @@ import { childOf, itemsOf } from "../../editor/form-values.js";
 import { workTable } from "../../report/papers/work-table.js";
 import { workKinds, workNames } from "../../study/exports/orders/work-kinds.js";
 import { valueAt } from "../../study/reading/problems.js";
-import { type Choice, type ExportKind, named, textAt } from "./export-kind.js";
+import { type ExportKind, named, shownExport, textAt } from "./export-kind.js";
+import type { Choice } from "./file-choices.js";
 
 const works: readonly Choice[] = workNames.map((value) => ({ value, label: workKinds[value].title }));
 
@@ -21,8 +22,8 @@ export const workFile: ExportKind = {
   part: { name: "Assumptions", path: "/assumptions" },
   title: "Work orders and outages",
   guide: [
-    "Choose a file of your maintenance system: a line for each order or outage, with its date, structure and kind of work, and hours, labor cost, parts, hours out of service or energy lost as far as it has them. Say once which columns hold what and what each word means.",
-    "Only sums are kept, as own values with their counts: the price of an hour of work, the hours of a cleaning, and how long a thing stands for it. Columns that name people are dropped as the file is read, and no line of it stays. A lake without mussels has no orders for mussels: how often they will call for work stays computed.",
+    "Choose a file from your maintenance system: a line for each order or outage, with its date, structure and kind of work, and hours, labor cost, parts, hours out of service or energy lost as far as it has them. Say once which columns hold what and what each word means.",
+    "Only own values are kept, each with the number of its orders: the price of an hour of work, the hours of a cleaning, and how long it takes equipment out of service. Columns that name people are dropped as the file is read, and no line of it stays. A lake without mussels has no orders for mussels: how often they will call for work is computed, as before.",
   ],
   fileLabel: "File with the orders",
   keepLabel: "Keep the own values",
@@ -66,6 +67,13 @@ export const workFile: ExportKind = {
   ],
   settings: () => [
     {
+      ...{ key: "unmapped", label: "Words for structures that are not mapped here", isMapped: true },
+      choices: [
+        { value: "", label: "Ask what each means" },
+        { value: "other", label: "Count all as none of this study" },
+      ],
+    },
+    {
       ...{ key: "all", label: "Kind of all orders, if no column has it", isMapped: true },
       choices: [{ value: "", label: "A column has it" }, ...works],
     },
@@ -73,15 +81,10 @@ export const workFile: ExportKind = {
   ],
   mapped: (document) => valueAt(document, ["workOrders", "export"]),
   origin: (document) => textAt(document, "workOrders", "origin"),
-  tried: async ({ answers, assumptions }, { form, name, ...trial }) => {
-    const { found, mapping, ...tried } = await answers.ask("workTried", trial);
-    const isRead = found !== undefined && mapping !== undefined;
-    const origin = form.origin === "" ? undefined : form.origin;
-    return {
-      ...{ ...tried, mapping, table: found && workTable(found, namesOf(trial.document)) },
-      changes: isRead
-        ? workEdits(trial.document, { sums: found, mapping, fileName: name, origin }, assumptions)
-        : undefined,
-    };
-  },
+  tried: async ({ answers, assumptions }, trial, { fileName, origin }) =>
+    shownExport(
+      await answers.ask("workTried", trial),
+      (sums) => workTable(sums, namesOf(trial.document)),
+      (sums, mapping) => workEdits(trial.document, { sums, mapping, fileName, origin }, assumptions),
+    ),
 };

@@ -6,7 +6,7 @@ import type { StudyEntry } from "../../app/study-entry.js";
 import { counted } from "../../counted.js";
 import type { DrawControl } from "../../odds/ask-each.js";
 import type { StudyToDraw } from "../../odds/messages.js";
-import { InputError, problemsOf } from "../../study/reading/problems.js";
+import { InputError } from "../../study/reading/problems.js";
 import type { SearchResult } from "../../study/search/result.js";
 import { authorOf } from "../author.js";
 import { largeForm } from "../editing/edit-routes.js";
@@ -16,6 +16,7 @@ import { runQuestion } from "../pages/odds-routes.js";
 import type { StudyPages } from "../pages/study-pages.js";
 import { workbenchPage } from "../pages/workbench-page.js";
 import { renderPage } from "../render.js";
+import { formIn } from "../sent-form.js";
 import { addedOption } from "./added-option.js";
 import { foundOf } from "./found.js";
 
@@ -50,7 +51,7 @@ export function addSearch(app: Express, parts: StudyPages & { readonly search: S
   app.post("/studies/:id/search/option", largeForm, (request, response) => {
     const entry = find(String(request.params.id));
     const result = runs.known(entry.text);
-    const { point: id } = pointForm(request.body);
+    const { point: id } = formIn(form, request.body);
     const added = result && !entry.isExample && addedOption(entry, result, id);
     if (!added) throw new NotFoundError();
     const { text, place, name } = added;
@@ -64,12 +65,6 @@ const chosenIn = ({ point }: Readonly<Record<string, unknown>>): string =>
   typeof point === "string" ? point : "";
 
 const form = z.object({ point: z.string().max(1000, "at most 1,000 characters") });
-
-function pointForm(body: unknown): z.output<typeof form> {
-  const parsed = form.safeParse(body ?? {});
-  if (parsed.success) return parsed.data;
-  throw new InputError("The form", problemsOf(parsed.error.issues, body));
-}
 
 function pageOf(
   entry: StudyEntry,

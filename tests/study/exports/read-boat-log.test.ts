@@ -65,10 +65,24 @@ describe("a log with a line for each boat", () => {
     expect(read(log, { classes: { ...mapping.classes, "Day user": "dayuse" } }).asked).toHaveLength(1);
   });
 
+  it("asks for no word of the totals below the boats, and refuses their line", () => {
+    const { asked, refused, sums } = read(`${log}Total,4,,,2,1,,\n`);
+    expect(asked).toEqual([]);
+    expect(refused).toMatchObject([{ line: 6, found: 'date "Total"' }]);
+    expect(sums.classes).toHaveLength(3);
+  });
+
   it("asks for a column that is missing, and for the order of dates", () => {
     expect(read(log.replace("Held", "Stopped")).asked[0]?.problem.found).toContain('no column "Held"');
     expect(read(log.replaceAll("6/30", "6/3")).asked[0]?.about).toBe("dates");
   });
+});
+
+it("reads the words for yes and no that a log has of its own", () => {
+  const text = "When,Kind,Held,Mussels\n6/30/2024,Day user,Held,Clean\n7/1/2024,Day user,Passed,clean\n";
+  const { sums, refused } = read(text, { yes: ["held"], no: ["Passed", "Clean"] });
+  expect(refused).toEqual([]);
+  expect(sums.classes).toMatchObject([{ screened: 2, setAside: 1, fouled: 0 }]);
 });
 
 describe("a log of sums", () => {
@@ -85,8 +99,8 @@ describe("a log of sums", () => {
 describe("lines that are refused", () => {
   it.each([
     ["2/30/2024", "no", "no", "3", 'date "2/30/2024"', "a day that the month has"],
-    ["6/30/2024", "perhaps", "no", "3", 'boats held "perhaps"', "yes or no"],
-    ["6/30/2024", "no", "2", "3", 'boats with mussels "2"', "yes or no"],
+    ["6/30/2024", "perhaps", "no", "3", 'boats held "perhaps"', "a word that means yes (yes, y, true, x, 1)"],
+    ["6/30/2024", "no", "2", "3", 'boats with mussels "2"', "or no (no, n, false, 0, -; more can be listed)"],
     ["6/30/2024", "no", "no", "-3", 'minutes of the quick check "-3"', "minutes, from 0 to a day"],
     ["", "no", "no", "3", "date nothing", "a date such as"],
   ])(
@@ -132,6 +146,17 @@ it.each([
 it("reads thousands of boats as decimals are written", () => {
   const text = "When;Kind;n;Held;Mussels\n2024;Day user;1.404;22;0\n";
   expect(read(text, { screened: "n", decimals: "comma" }).sums.classes[0]?.screened).toBe(1404);
+});
+
+it("takes the decimal sign from either column of minutes", () => {
+  const text =
+    "When;Kind;Held;Mussels;Quick;Full\n1/7/2024;Day user;no;no;3;\n2/7/2024;Day user;yes;no;4;12,5\n";
+  const { sums, asked, refused } = read(text, {
+    quickCheck: "Quick",
+    fullInspection: "Full",
+    dates: "day-first",
+  });
+  expect([asked, refused, sums.fullInspection]).toEqual([[], [], { mean: 12.5, count: 1 }]);
 });
 
 it("refuses a log with names of columns and nothing below them", () => {

@@ -39,7 +39,7 @@ describe("an export of a gauge network: comments, tabs, widths below the names",
     expect(csv).toBeUndefined();
     expect(asked.map(({ about }) => about)).toEqual(["unit", "missing"]);
     expect(asked[1]?.words).toEqual(["Ice"]);
-    expect(asked[1]?.problem).toMatchObject({ line: 8, found: '"Ice" in 1 line, the first 8' });
+    expect(asked[1]?.problem).toMatchObject({ line: 8, found: '"Ice" in 1 line, the first in line 8' });
   });
 });
 
@@ -230,6 +230,15 @@ describe("what is read", () => {
     const { csv = "", told } = read(`date\tlevel (m)\n${quarterHours.join("\n")}\n`, plainMapping);
     expect(csv.split("\n")).toHaveLength(Math.ceil(200_000 / 96) + 2);
     expect(told[1]).toMatch(/^200,000 levels read, of 2,084 dates/);
+  });
+});
+
+it("tells an impossible level by its date, as a line of the record is none of the file", () => {
+  const document = { lake: { minimumElevation: "80 m", maximumElevation: "120 m" } };
+  const csv = csvOf(datesFrom("2021-01-01", "2021-12-31"), (_date, index) => (index === 2 ? 170 : 100));
+  const { allowed, remedy } = { allowed: expect.any(String), remedy: expect.any(String) };
+  expect(judgedRecord(csv, document, 0)).toEqual({
+    problems: [{ found: "170 m for 2021-01-03", allowed, remedy }],
   });
 });
 

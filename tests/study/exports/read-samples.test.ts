@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { cleanYears } from "../../../src/study/exports/clean-years.js";
 import { readSamples } from "../../../src/study/exports/read-samples.js";
+import { sampleYearText } from "../../../src/study/exports/sample-years.js";
 import { sampleLogSchema } from "../../../src/study/format/export-schema.js";
 import { assumptions } from "../../report/runs.js";
 
@@ -41,6 +42,15 @@ describe("a file of samples", () => {
       },
     ]);
     expect(told).toEqual(["10 samples read.", "Dropped and not kept: Taken by."]);
+  });
+
+  it("without a column of places tells of none, and how plates and searches are counted then", () => {
+    const { years, told } = read(["2021-06-01,Plate,Dam,,ND", "2021-06-01,Plate,Cove,,ND"], {
+      place: undefined,
+    });
+    expect(years).toMatchObject([{ places: 0, counts: { settlementPlates: 1 } }]);
+    expect(years.map(sampleYearText)).toEqual(["2021: 1 settlement plate; 0 with mussels, 0 unconfirmed."]);
+    expect(told[1]).toBe("Without a column of places, plates count as one a year and searches as one a day.");
   });
 
   it("without a sample is refused, as no year follows from it", () => {
@@ -107,6 +117,21 @@ describe("clean years", () => {
       told: [expect.stringContaining("found in 2021 (1 sample)")],
     });
     expect(of(tows(2020, usual), { lake: { infestedSince: 2022 } }).runs).toEqual([]);
+  });
+
+  it.each([
+    ["a year with keys that slipped", { from: 1e20, to: 1e20 }],
+    ["no first year", { from: Number.NEGATIVE_INFINITY, to: 2019 }],
+  ])("are found beside a period of %s in an unfinished study", (_what, period) => {
+    const study = { ...document, boats: { cleanPeriods: [period] } };
+    expect(of(tows(2020, usual), study).runs).toEqual([{ from: 2020, to: 2020 }]);
+  });
+
+  it("tell of an unconfirmed find in a year that the study has as clean", () => {
+    const study = { ...document, boats: { cleanPeriods: [{ from: 2018, to: 2021 }] } };
+    expect(of(tows(2021, 1, "Not repeated"), study).told).toEqual([
+      "2021 is not added: it is in the study’s clean years already, though 1 find in it stayed unconfirmed.",
+    ]);
   });
 
   it("are not a year with an unconfirmed find, nor one that the study has", () => {

@@ -39,12 +39,22 @@ describe("a file of work orders and outages", () => {
   });
 
   it("says what an hour and a cleaning take, of the study's structures alone", () => {
+    // By hand, linear between orders: a tenth and nine tenths of the way from 60 to 70 $/h are 61 and 69.
+    const near = (halfSpan: number): unknown => expect.closeTo(halfSpan, 9);
     expect(read(lines).sums?.values).toEqual([
-      { id: "labour.maintenance-rate", mean: 400 / 6, smallest: 60, halfSpan: 5, orders: 2 },
-      { id: "raw-water.strainer-hours", mean: 3, smallest: 2, halfSpan: 1, orders: 2 },
-      { id: "raw-water.strainer-outage", mean: 2, smallest: 1.5, halfSpan: 0.5, orders: 2 },
+      { id: "labour.maintenance-rate", mean: 400 / 6, smallest: 60, halfSpan: near(4), orders: 2 },
+      { id: "raw-water.strainer-hours", mean: 3, smallest: 2, halfSpan: near(0.8), orders: 2 },
+      { id: "raw-water.strainer-outage", mean: 2, smallest: 1.5, halfSpan: near(0.4), orders: 2 },
       { id: "hydropower.outage-days", mean: 36, smallest: 36, halfSpan: 0, orders: 1 },
     ]);
+  });
+
+  it("spans eight in ten orders as far below their middle as above it", () => {
+    // numpy.percentile([1, 2, 3, 4, 5, 6], [10, 90]) is [1.5, 5.5].
+    const six = [1, 2, 3, 4, 5, 6].map((hours) => `${hours};2024-03-02;CWI;Basket;;${hours};;;`);
+    const [hours] = read(six).sums?.values ?? [];
+    expect(hours).toMatchObject({ mean: 3.5, smallest: 1, orders: 6 });
+    expect(hours?.halfSpan).toBeCloseTo(2, 9);
   });
 
   it("becomes own values with their counts, and says what no order can tell", () => {
@@ -73,8 +83,8 @@ describe("a file of work orders and outages", () => {
         },
       })),
     );
-    expect(told.join(" ")).toContain("Shown, but moving nothing: 1 order for debris or another outage.");
-    expect(told.at(-1)).toContain("no order can say");
+    expect(told.join(" ")).toContain("Shown, but changing nothing: 1 order for debris or another outage.");
+    expect(told.at(-1)).toContain("They cannot show how often mussels will call for work");
   });
 
   it("has one order taken for no certainty, and orders for more than the usual the more of them there are", () => {
@@ -106,11 +116,27 @@ describe("a file of work orders and outages", () => {
     expect(asked[0]?.problem.found).toBe('"Crew", no unit of energy');
   });
 
+  it("counts words that are not mapped as no structure of the study where its author says so", () => {
+    const pump = ["7;2024-03-02;Pump 9;Basket;;2;120;;"];
+    const { asked, sums } = read([...lines, ...pump], { unmapped: "other" });
+    expect([asked, sums?.orders]).toEqual([[], 6]);
+    expect(sums?.values).toEqual(read(lines).sums?.values);
+    const slip = { unmapped: "other", structures: { ...mapping.structures, "Pump 9": "power-house" } };
+    expect(read([...lines, ...pump], slip).asked[0]?.words).toEqual(["Pump 9"]);
+  });
+
+  it("tells of words beyond those that it offers that there are more", () => {
+    const pumps = Array.from({ length: 50 }, (_, index) => `${index};2024-03-02;Pump ${index};Basket;;2;;;`);
+    const [asked] = read(pumps).asked;
+    expect(asked?.words).toHaveLength(40);
+    expect(asked?.problem.found).toMatch(/“Pump 7” in 1 line; at least 32 more$/);
+  });
+
   it.each([
     ["1;2024-02-30;CWI;Basket;;2;120;;", 'date "2024-02-30"', "a day that the month has"],
     ["1;2024-02-20;CWI;Basket;;-2;120;;", 'hours of work "-2"', "hours from 0 to 100,000, or nothing"],
     ["1;2024-02-20;CWI;Basket;;2;-9;;", 'labor cost "-9"', "an amount of 0 or more, or nothing"],
-    ["1;2024-02-20;CWI;Basket;;2;;9000;", 'hours out of service "9000"', "hours from 0 to 8,784, a year"],
+    ["1;2024-02-20;CWI;Basket;;2;;9000;", 'hours out of service "9000"', "hours from 0 to 8,784 (a year)"],
     ["1;2024-02-20;CWI;Basket;;2;;;lots", 'energy lost "lots"', "an energy of 0 or more, or nothing"],
     ["1;2024-02-20;;Basket;;2;;;", "structure nothing", "a word for a structure"],
     ["1;2024-02-20;CWI;;;2;;;", "work nothing", "a word for a kind of work"],

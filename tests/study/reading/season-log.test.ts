@@ -174,7 +174,7 @@ describe("a log that cannot be used", () => {
   it("is told of the first twenty mistakes and of how many more there are", () => {
     const problems = problemsOf(csvOf(...Array<string>(30).fill("2024,local,1,1,2")));
     expect(problems).toHaveLength(21);
-    expect(problems[20]?.found).toBe("and 10 more problems");
+    expect(problems[20]?.found).toBe("10 more problems");
   });
 
   it("is told of its size before its lines", () => {

@@ -5,11 +5,12 @@ import type { RecordProblem } from "../../reading/contradiction.js";
 import { describe } from "../../reading/problems.js";
 import { orderOf } from "../export-dates.js";
 import { decimalsOf } from "../export-numbers.js";
-import { columnName, type ExportTable, exportTable, nothingRead, sameName } from "../export-table.js";
+import { columnName, type ExportRow, type ExportTable, exportTable, sameName } from "../export-table.js";
 import { headUnit, isUnitOf } from "../head-unit.js";
 import { droppedTold, type LogAsked, wordsAsked } from "../log-words.js";
+import { readRows } from "../read-rows.js";
 import { workNames } from "./work-kinds.js";
-import { amountKeys, type WorkLine, type WorkReading, withoutMoneySign, workLine } from "./work-lines.js";
+import { amountKeys, type WorkReading, workLine } from "./work-lines.js";
 import { type WorkSums, workSums } from "./work-sums.js";
 
 /** A file of work orders and outages, summed. */
@@ -37,20 +38,13 @@ export function readWork(
   if ("allowed" in table) return askedOnly([{ about: "columns", problem: table }]);
   const how = howToRead(table, keys, mapping, structureIds);
   if ("asked" in how) return askedOnly(how.asked);
-  const lines: WorkLine[] = [];
-  const refused: RecordProblem[] = [...table.faults];
-  for (const row of table.rows) {
-    const line = workLine(row, how);
-    if ("allowed" in line) refused.push(line);
-    else lines.push(line);
-  }
-  if (lines.length === 0 && refused.length === 0)
-    refused.push(nothingRead(table, "order", "a date and a structure"));
+  const read = (row: ExportRow) => workLine(row, how);
+  const { lines, refused } = readRows(table, read, { one: "order", needs: "a date and a structure" });
   return {
     sums: workSums(lines),
     told: [`${counted(lines.length, "line")} read.`, ...droppedTold(table, mapped)],
     asked: [],
-    refused: refused.sort((one, other) => (one.line ?? 0) - (other.line ?? 0)),
+    refused,
   };
 }
 
@@ -66,7 +60,10 @@ function howToRead(
 ): WorkReading | { readonly asked: readonly LogAsked[] } {
   const place = new Map<string, number>(keys.map((key, index) => [key, index]));
   const order = mapping.dates ? { order: mapping.dates } : orderOf(table.rows, 0);
-  const decimals = mapping.decimals ? { decimals: mapping.decimals } : decimalsIn(table, place);
+  const amounts = amountKeys.flatMap((key) => place.get(key) ?? []);
+  const decimals = mapping.decimals
+    ? { decimals: mapping.decimals }
+    : decimalsOf(table.rows, amounts, table.separator);
   const unit = mapping.energyUnit ?? headUnit(columnName(table.head, mapping.energy ?? ""), "energy");
   const isKnownUnit = mapping.energy === undefined || (unit !== undefined && isUnitOf(unit, "energy"));
   const words = {
@@ -85,23 +82,15 @@ function howToRead(
       : [{ about: "unit" as const, problem: noUnit(table, unit ?? mapping.energy ?? "") }]),
     ...("asked" in order ? [{ about: "dates" as const, problem: order.asked }] : []),
     ...("asked" in decimals ? [{ about: "decimals" as const, problem: decimals.asked }] : []),
-    ...unknownWords(table, place, { ...words, structureIds, all: mapping.all }),
+    ...unknownWords(table, place, { ...words, structureIds, all: mapping.all, unmapped: mapping.unmapped }),
   ];
   if (asked.length > 0 || "asked" in order || "asked" in decimals) return { asked };
   return {
-    ...{ order: order.order, decimals: decimals.decimals, ...words, all: mapping.all },
+    ...{ order: order.order, decimals: decimals.decimals, ...words },
+    ...{ all: mapping.all, unmapped: mapping.unmapped },
     energyUnit: mapping.energy === undefined ? 1 : columnReader(unit ?? "kWh", "energy")("1"),
     at: (key) => place.get(key),
   };
-}
-
-/** All amounts of a file have one sign before their decimals. */
-function decimalsIn({ rows, separator }: ExportTable, place: ReadonlyMap<string, number>) {
-  const columns = amountKeys.flatMap((key) => place.get(key) ?? []);
-  const amounts = rows.flatMap(({ line, cells }) =>
-    columns.map((column) => ({ line, cells: [withoutMoneySign(cells[column] ?? "")] })),
-  );
-  return decimalsOf(amounts, 0, separator);
 }
 
 const noUnit = ({ head }: ExportTable, found: string): RecordProblem => ({
@@ -111,20 +100,20 @@ const noUnit = ({ head }: ExportTable, found: string): RecordProblem => ({
   remedy: "Say in which unit the energy lost is.",
 });
 
-interface Words extends Pick<WorkReading, "structures" | "works" | "all"> {
+interface Words extends Pick<WorkReading, "structures" | "works" | "all" | "unmapped"> {
   readonly structureIds: readonly string[];
 }
 
 function unknownWords(
   { rows, head }: ExportTable,
   place: ReadonlyMap<string, number>,
-  { structures, works, structureIds, all }: Words,
+  { structures, works, structureIds, all, unmapped }: Words,
 ): LogAsked[] {
   const structure = wordsAsked(rows, {
     ...{ about: "structures", column: 1 },
-    isKnown: (word) => [...structureIds, "other"].includes(structures.get(word) ?? ""),
+    isKnown: (word) => [...structureIds, "other"].includes(structures.get(word) ?? unmapped ?? ""),
     allowed: `words that are mapped to a structure of the study, ${structureIds.join(", ")}, or to other`,
-    remedy: "Say which structure each word means, or other where the study has none.",
+    remedy: "Say which structure each word means, or let all words that are not mapped mean other.",
   });
   const allowed = `words that are mapped to ${workNames.join(", ")}`;
   const remedy = "Say which kind of work each word means.";

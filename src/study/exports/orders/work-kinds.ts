@@ -1,4 +1,4 @@
-/** What an order of some kind of work tells of the study: the time that the work takes, and how long a thing stands. */
+/** What an order of some kind of work tells of the study: the time that the work takes, and how long it takes equipment out of service. */
 interface WorkKind {
   readonly title: string;
   /** Assumption that a cleaning's hours of work speak to. */

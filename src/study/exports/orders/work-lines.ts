@@ -1,7 +1,7 @@
 import type { RecordProblem } from "../../reading/contradiction.js";
 import { describe } from "../../reading/problems.js";
 import { type DateOrder, exportDate } from "../export-dates.js";
-import { type Decimals, plainNumber } from "../export-numbers.js";
+import { type Decimals, plainNumber, withoutMoneySign } from "../export-numbers.js";
 import { type ExportRow, sameName } from "../export-table.js";
 import type { WorkName } from "./work-kinds.js";
 
@@ -24,6 +24,8 @@ export interface WorkReading {
   readonly order: DateOrder | undefined;
   readonly decimals: Decimals;
   readonly structures: ReadonlyMap<string, string>;
+  /** What a structure is whose word is not mapped; absent where each is asked about. */
+  readonly unmapped: "other" | undefined;
   readonly works: ReadonlyMap<string, WorkName>;
   /** Kind of all orders, where no column tells it. */
   readonly all: WorkName | undefined;
@@ -45,8 +47,9 @@ export function workLine(row: ExportRow, how: WorkReading): WorkLine | RecordPro
   const cell = (column: string) => row.cells[how.at(column) ?? -1] ?? "";
   const date = exportDate(cell("date"), how.order);
   if ("allowed" in date) return fault(row, "date", cell("date"), date.allowed);
-  const structure = how.structures.get(sameName(cell("structure")));
-  if (structure === undefined) return fault(row, "structure", cell("structure"), "a word for a structure");
+  const structure = how.structures.get(sameName(cell("structure"))) ?? how.unmapped;
+  if (structure === undefined || cell("structure") === "")
+    return fault(row, "structure", cell("structure"), "a word for a structure");
   const work = how.at("work") === undefined ? how.all : how.works.get(sameName(cell("work")));
   if (work === undefined) return fault(row, "work", cell("work"), "a word for a kind of work");
   const amounts: Partial<Record<AmountKey, number>> = {};
@@ -59,9 +62,6 @@ export function workLine(row: ExportRow, how: WorkReading): WorkLine | RecordPro
   const year = Number(date.date.slice(0, 4));
   return { year, order: cell("order") || `line ${row.line}`, structure, work, amounts };
 }
-
-/** "210.00" of "$210.00". */
-export const withoutMoneySign = (text: string): string => text.replace(/^[$€£]\s*/, "");
 
 const names: Readonly<Record<AmountKey, string>> = {
   hours: "hours of work",
@@ -76,7 +76,7 @@ const allowed: Readonly<Record<AmountKey, string>> = {
   hours: `hours from 0 to ${most.hours.toLocaleString("en-US")}, or nothing`,
   laborCost: moneyAllowed,
   parts: moneyAllowed,
-  outage: `hours from 0 to ${most.outage.toLocaleString("en-US")}, a year, or nothing`,
+  outage: `hours from 0 to ${most.outage.toLocaleString("en-US")} (a year), or nothing`,
   energy: "an energy of 0 or more, or nothing",
 };
 

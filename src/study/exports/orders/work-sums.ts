@@ -1,4 +1,5 @@
 import { meanOf, sumOf } from "../../../lists.js";
+import { sampleQuantiles } from "../../../model/uncertainty/sample-quantile.js";
 import { hourlyRate, type WorkName, workKinds } from "./work-kinds.js";
 import { type AmountKey, amountKeys, type WorkLine } from "./work-lines.js";
 
@@ -126,8 +127,6 @@ function measuredValue(
   mean = meanOf(values),
 ): MeasuredValue[] {
   if (id === undefined || values.length === 0) return [];
-  const ordered = values.toSorted((one, other) => one - other);
-  const at = (share: number) => ordered[Math.round(share * (ordered.length - 1))] ?? mean;
-  const halfSpan = (at(1 - endShare) - at(endShare)) / 2;
-  return [{ id, mean, smallest: at(0), halfSpan, orders: values.length }];
+  const [smallest = mean, low = mean, high = mean] = sampleQuantiles(values, [0, endShare, 1 - endShare]);
+  return [{ id, mean, smallest, halfSpan: (high - low) / 2, orders: values.length }];
 }

@@ -56,14 +56,14 @@ export function gapsIn(sorted: readonly LevelRow[]): Gap[] {
 }
 
 export function gapProblem(gap: Gap, fillGapsUpTo: number): RecordProblem {
-  const { before, after, firstDay, lastDay } = gap;
+  const { after, firstDay, lastDay } = gap;
   const days = daysOfGap(gap);
   const [from, to] = [firstDay, lastDay].map((day) => dateText(day, after.date.form));
   const dates = from === to ? `of ${from}` : `from ${from} to ${to}`;
   const length = counted(days, "day");
   return {
     line: after.line,
-    found: `no level ${dates} (${length}) between line ${before.line} and line ${after.line}${wholeYears(gap)}`,
+    found: `no level ${dates} (${length})${wholeYears(gap)}`,
     allowed:
       fillGapsUpTo === 0
         ? "a record without gaps"
@@ -89,7 +89,7 @@ export function spanProblems(sorted: readonly LevelRow[]): RecordProblem[] {
   if (years <= mostYears) return [];
   return [
     {
-      found: `${years} years, from ${first.date.text} in line ${first.line} to ${last.date.text} in line ${last.line}`,
+      found: `${years} years, from ${first.date.text} to ${last.date.text}`,
       allowed: `at most ${mostYears} years`,
       remedy: "Correct the date that is wrong, or leave out the earliest years.",
     },

@@ -1,0 +1,74 @@
+import { basename } from "node:path";
+import { type Edit, edited } from "../../editor/study-text.js";
+import { typedList } from "../../study/exports/export-numbers.js";
+import type { FileKind } from "../../study/exports/tried-export.js";
+import { writeWhole } from "../write-whole.js";
+import { exportedFile, leftOutTold, mustBeAnswered, mustBeWhole, type StudyText } from "./exported-file.js";
+import { wholeMapping, withWords } from "./whole-mapping.js";
+
+/** A command that reads a kind of exported file into a study. */
+interface FileCommand<Mapping, Found> {
+  readonly kind: FileKind<Mapping, Found>;
+  /** How the study has such files mapped. */
+  readonly mapped: unknown;
+  /** Settings that give words their meanings, and those that list words. */
+  readonly words: readonly string[];
+  readonly lists?: readonly string[];
+  /** What is to be mapped, in words. */
+  readonly wanted: string;
+  /** How each question is answered. */
+  readonly answers: Readonly<Record<string, string>> & { readonly columns: string };
+  readonly changes: (found: Found, said: SaidOfFile<Mapping>) => Changes;
+}
+
+interface SaidOfFile<Mapping> {
+  readonly mapping: Mapping;
+  readonly fileName: string;
+  readonly origin: string | undefined;
+}
+
+interface Changes {
+  /** What was read, in lines. */
+  readonly shown: readonly string[];
+  readonly edits: readonly Edit[];
+  readonly told: readonly string[];
+}
+
+interface Asked {
+  readonly file: string;
+  /** The origin, and what is set of the mapping. */
+  readonly settings: Readonly<Record<string, string>>;
+  readonly isPartial: boolean;
+}
+
+/** Reads a file, and writes what is kept of it to the study. @returns what is told of it @throws InputError */
+export function readInto<Mapping, Found>(
+  { path, text, document }: StudyText,
+  { file, settings, isPartial }: Asked,
+  command: FileCommand<Mapping, Found>,
+): string[] {
+  const fileName = basename(file);
+  const exported = exportedFile(file);
+  const { origin, ...set } = settings;
+  const mapping = mappingOf(set, command, { name: fileName, file: exported });
+  const { found, told, asked, refused } = command.kind.read(exported, mapping, document);
+  mustBeAnswered(fileName, asked, command.answers);
+  mustBeWhole(fileName, refused, isPartial && found !== undefined);
+  if (found === undefined) return [];
+  const changes = command.changes(found, { mapping, fileName, origin });
+  writeWhole(path, edited(text, changes.edits));
+  return [...changes.shown, ...told, ...changes.told, ...leftOutTold(fileName, refused)];
+}
+
+/** The mapping that the study has, with what is set now. @throws InputError */
+function mappingOf<Mapping, Found>(
+  set: Readonly<Record<string, string>>,
+  { kind, mapped, words, lists = [], wanted, answers }: FileCommand<Mapping, Found>,
+  of: { readonly name: string; readonly file: string },
+): Mapping {
+  const before = Object(mapped ?? {});
+  const listed = Object.entries(set).map(([id, text]) => [id, lists.includes(id) ? typedList(text) : text]);
+  const meanings = withWords(before, Object.fromEntries(words.map((about) => [about, set[about]])));
+  const given = { ...before, ...Object.fromEntries(listed), ...meanings };
+  return wholeMapping(kind.schema, given, { ...of, wanted, example: answers.columns });
+}
