@@ -11,6 +11,10 @@ export function noElement(list: ArrayLike<unknown>, index: number): never {
   throw new RangeError(`no element ${index} in a list of ${list.length}`);
 }
 
-export const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
+export function sumOf(values: readonly number[]): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
+}
 
 export const meanOf = (values: readonly number[]): number => sumOf(values) / values.length;

@@ -1,5 +1,5 @@
-import { type Document, isAlias, isCollection, isScalar, isSeq, parseDocument } from "yaml";
-import { parseText } from "../study/reading/read.js";
+import { type Document, isAlias, isCollection, isScalar, isSeq } from "yaml";
+import { contentOf, parseText, placedDocument } from "../study/reading/read.js";
 import { withKeptLines } from "./lines/kept-lines.js";
 
 export type Place = readonly (string | number)[];
@@ -21,13 +21,15 @@ export const rawOf = (text: string, name: string): unknown => parseText(text, na
  */
 export function edited(text: string, edits: readonly Edit[]): string {
   if (edits.length === 0) return text;
-  parseText(text, "The study's text");
-  const read = () => parseDocument(text, { uniqueKeys: false, logLevel: "error", prettyErrors: false });
-  const document = read();
+  const name = "The study's text";
+  const before = placedDocument(text, name);
+  // Before any alias is followed: deep ones take for ever.
+  contentOf(before, name);
+  const document = before.clone();
   for (const edit of edits) apply(document, edit);
-  const content: unknown = document.toJS({ maxAliasCount: 100 });
+  const content = contentOf(document, name);
   if (isJson(text)) return `${JSON.stringify(content, null, 2)}\n`;
-  return withKeptLines(text, read(), content) ?? document.toString({ lineWidth: 0 });
+  return withKeptLines(text, before, content) ?? document.toString({ lineWidth: 0 });
 }
 
 const isJson = (text: string) => text.trimStart().startsWith("{");

@@ -156,15 +156,21 @@ export function costByEstablishment(
     ...streams.map(({ byAge, share }) => ({ byAge, inYear: share ?? factors.map(() => 1) })),
   ];
   const established = factors.map((_, first) => fromYear(first, weighed, factors));
-  const { containment } = detection;
   return {
     clean: factors.map((factor, year) => factor * at(programInYear, year)),
     established,
-    contained: containment
-      ? statesByYear.slice(0, containment.latestAge).map((during) => during.attempts * containment.success)
-      : [],
+    contained: containedByAge(statesByYear, detection),
   };
 }
+
+/** q: see `CostByEstablishment`. */
+export const containedByAge = (
+  statesByYear: readonly StateProbabilities[],
+  { containment }: Detection,
+): number[] =>
+  containment
+    ? statesByYear.slice(0, containment.latestAge).map(({ attempts }) => attempts * containment.success)
+    : [];
 
 /**
  * W: present cost from year 1, 2, … on of a lake that is clean when that year begins, and 0 past the horizon, by the

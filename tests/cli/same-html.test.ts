@@ -2,22 +2,24 @@ import { execFileSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { afterAll, beforeAll, expect, it, vi } from "vitest";
 import { examplesFolder, projectRoot } from "../../src/report/document/assets.js";
+import { renderReport } from "../../src/report/document/html.js";
+import { inlineAssets } from "../../src/report/document/render-page.js";
+import { computedAnew } from "../report/runs.js";
 import { smallLakeText } from "../study/small-lake.js";
+import { run } from "./command.js";
 
 const folder = mkdtempSync(join(tmpdir(), "same-html-"));
+const [here, elsewhere] = ["here", "elsewhere"].map((name) => join(folder, name)) as [string, string];
 afterAll(() => rmSync(folder, { recursive: true }));
 
-const elsewhere = [
-  { TZ: "Pacific/Kiritimati", LANG: "tr_TR.UTF-8", LC_ALL: "tr_TR.UTF-8" },
-  { TZ: "America/Los_Angeles", LANG: "C", LC_ALL: "C" },
-] as const;
+const locale = () => Intl.NumberFormat().resolvedOptions().locale;
+const otherLanguage = locale().startsWith("tr") ? "C" : "tr_TR.UTF-8";
 
-function expectSame([first, second]: readonly Buffer[]): void {
-  expect(first?.length).toBeGreaterThan(100_000);
-  expect(Buffer.compare(first ?? Buffer.of(), second ?? Buffer.of(1))).toBe(0);
-}
+/** One far in the west, with a summer time, for this process, one far in the east, without, for the other. */
+const zones = { here: "America/Los_Angeles", elsewhere: "Pacific/Kiritimati" } as const;
+const hoursBehind = () => new Date("2026-01-01T00:00:00Z").getTimezoneOffset() / 60;
 
 /**
  * Gives the command that writes the report, and then writes that on every structure of an example, without odds, which
@@ -36,29 +38,42 @@ const script = `
   process.exitCode = await commandLine(["report", few, "--out", folder + "/few.html"]);
   const run = runStudy(readStudyFile(example), loadAssumptions(assumptionsFolder));
   writeFileSync(folder + "/every.html", renderReport(run, inlineAssets()));
+  const locale = (${locale})();
+  const hours = (${hoursBehind})();
+  writeFileSync(folder + "/place.json", JSON.stringify({ locale, hours }));
 `;
 
-const folders = elsewhere.map(({ LANG }) => join(folder, LANG));
-const reports = (name: string) => folders.map((each) => readFileSync(join(each, name)));
-
-beforeAll(() => {
+beforeAll(async () => {
+  for (const each of [here, elsewhere]) mkdirSync(each);
   const few = join(folder, "few.yaml");
   writeFileSync(few, smallLakeText.replace("study:\n", "study:\n  uncertainty: { mostFutures: 256 }\n"));
-  const studies = [few, join(examplesFolder, "sorrel-bend.yaml")];
-  elsewhere.forEach((environment, place) => {
-    const into = folders[place] ?? folder;
-    mkdirSync(into);
-    execFileSync(process.execPath, ["--input-type=module", "--eval", script, ...studies, into], {
-      cwd: projectRoot,
-      env: { ...process.env, ...environment },
-    });
+  const started = ["--input-type=module", "--eval", script, few, join(examplesFolder, "sorrel-bend.yaml")];
+  execFileSync(process.execPath, [...started, elsewhere], {
+    cwd: projectRoot,
+    env: { ...process.env, TZ: zones.elsewhere, LANG: otherLanguage, LC_ALL: otherLanguage },
   });
+  vi.stubEnv("TZ", zones.here);
+  await run("report", few, "--out", join(here, "few.html"));
+  writeFileSync(join(here, "every.html"), renderReport(computedAnew("sorrel-bend"), inlineAssets()));
+  writeFileSync(join(here, "place.json"), JSON.stringify({ locale: locale(), hours: hoursBehind() }));
 });
+afterAll(() => vi.unstubAllEnvs());
+
+function expectSame(name: string): void {
+  const [first, second] = [here, elsewhere].map((each) => readFileSync(join(each, name)));
+  expect(first?.length).toBeGreaterThan(100_000);
+  expect(Buffer.compare(first ?? Buffer.of(), second ?? Buffer.of(1))).toBe(0);
+}
 
 it("the same study gives the same HTML to the byte in another process, time zone and language", () => {
-  expectSame(reports("few.html"));
+  const [place, other] = [here, elsewhere].map((each) =>
+    JSON.parse(readFileSync(join(each, "place.json"), "utf8")),
+  );
+  expect([place.hours, other.hours]).toEqual([8, -14]);
+  expect(other.locale).not.toBe(place.locale);
+  expectSame("few.html");
 });
 
 it("so does one with structures of every kind", () => {
-  expectSame(reports("every.html"));
+  expectSame("every.html");
 });

@@ -82,9 +82,9 @@ const csv = `${[...heads, "available head", "fish loss per day"].join(",")}\nTab
 const drawn = draftedLevels({ document: study, levels: undefined });
 
 const answers = {
-  parts: result?.components.map(({ name, thicknessByYear }) => ({
+  parts: result?.components.map(({ name, thickestLayer }) => ({
     name,
-    fouls: Math.max(...thicknessByYear) > 0,
+    fouls: thickestLayer.thickness > 0,
   })),
   register: cells(registerTable(context)).find(([name]) => name === hatchery.name),
   drawing: schematicView(context)?.marks.map(({ name }) => name.map(({ text }) => text).join(" ")),

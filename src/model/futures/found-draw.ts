@@ -1,7 +1,7 @@
-import { at, sumOf } from "../../lists.js";
+import { at } from "../../lists.js";
 import {
   type CostByEstablishment,
-  costByEstablishment,
+  containedByAge,
   costToGo,
   type OptionNumbers,
   statesSince,
@@ -14,6 +14,7 @@ import {
   paymentsOf,
   phaseWorth,
 } from "../risk/course.js";
+import type { StateProbabilities } from "../risk/state-probabilities.js";
 import { simulatedCourse } from "./found-outcome.js";
 
 /** What is done once mussels are found, for one option in a lake as drawn. */
@@ -26,6 +27,8 @@ export interface FoundDraw {
   readonly found: CostByEstablishment;
   readonly tried: CostByEstablishment;
   readonly established: CostByEstablishment;
+  /** Room in which `foundFuture` reckons. */
+  readonly work: Float64Array;
 }
 
 /** An option in a future. */
@@ -42,15 +45,16 @@ export function foundDraw(
   numbers: OptionNumbers,
   phases: readonly PricedPhase[],
   cleanYears: number,
+  statesByYear: readonly StateProbabilities[] = statesSince(numbers),
 ): FoundDraw {
   const success = numbers.detection.containment?.success ?? 0;
-  const course = foundCourse(statesSince(numbers), { success, cleanYears });
-  const { contained } = costByEstablishment(numbers);
+  const course = foundCourse(statesByYear, { success, cleanYears });
+  const contained = containedByAge(statesByYear, numbers.detection);
   const none = numbers.factors.map(() => 0);
   const once = numbers.factors.map(() => 1);
   const from = (phase: PricedPhase): CostByEstablishment => ({
     clean: none,
-    established: none.map((_, first) => worthFrom(first, phase, course)),
+    established: worthByStart(phase, course),
     contained,
   });
   const times = (when: "found" | "tried") => from({ when, parts: [{ amount: 1, fromAge: 0, inYear: once }] });
@@ -62,18 +66,27 @@ export function foundDraw(
     found: times("found"),
     tried: times("tried"),
     established: { clean: none, established: once, contained },
+    work: new Float64Array(none.length + 1),
   };
 }
 
-/** Present value of the payments of an infestation that establishes in a year of the horizon, until it is contained. */
-const worthFrom = (first: number, { when, parts }: PricedPhase, { payments }: FoundCourse): number =>
-  sumOf(
-    parts.map(({ amount, fromAge, inYear }) => {
-      const later = inYear.slice(first);
-      const paid = paymentsOf(payments, when, fromAge).slice(0, later.length);
-      return amount * sumOf(paid.map((times, age) => times * at(later, age)));
-    }),
-  );
+/** Present value of the payments of an infestation that establishes in each year of the horizon, until it is contained. */
+function worthByStart({ when, parts }: PricedPhase, { payments }: FoundCourse): number[] {
+  const worths = payments.found.map(() => 0);
+  for (const { amount, fromAge, inYear } of parts) {
+    const paid = paymentsOf(payments, when, fromAge);
+    for (let first = 0; first < worths.length; first++) {
+      worths[first] = at(worths, first) + amount * worthFrom(first, paid, inYear);
+    }
+  }
+  return worths;
+}
+
+function worthFrom(first: number, paid: readonly number[], inYear: readonly number[]): number {
+  let sum = 0;
+  for (let year = first; year < inYear.length; year++) sum += at(paid, year - first) * at(inYear, year);
+  return sum;
+}
 
 /**
  * @param luck that of the year of establishment, as of the option's costs
@@ -84,8 +97,8 @@ export function foundFuture(
   hazards: readonly number[],
   { luck, draws }: { readonly luck: number; readonly draws: readonly number[] },
 ): FoundFuture {
-  const { numbers, cleanYears, phases, costs } = draw;
-  const expected = (amounts: CostByEstablishment) => at(costToGo(amounts, hazards), 0);
+  const { numbers, cleanYears, phases, costs, work } = draw;
+  const expected = (amounts: CostByEstablishment) => at(costToGo(amounts, hazards, work), 0);
   const outcome = simulatedCourse(hazards, numbers.detection, { luck, draws, cleanYears });
   const tried = expected(draw.tried);
   const isTried = numbers.detection.containment !== undefined;

@@ -19,6 +19,7 @@ import { throughBoats } from "../program/arrivals.js";
 import { foundingChances, togetherOf } from "../program/founding-chances.js";
 import { throughInYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
+import type { StateProbabilities } from "../risk/state-probabilities.js";
 import type { ScheduleResult } from "../schedules.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
@@ -26,6 +27,8 @@ import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
  * whether mussels are there at the end. */
 interface OptionDraw {
   readonly numbers: OptionNumbers;
+  /** How an infestation goes, by the years since it began. */
+  readonly states: readonly StateProbabilities[];
   readonly costs: CostByEstablishment;
   readonly program: CostByEstablishment;
   readonly infested: CostByEstablishment;
@@ -80,6 +83,7 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
       };
       return {
         numbers,
+        states,
         costs,
         program: costByEstablishment(programOf(numbers), states),
         infested: infestedAtEnd(costs),

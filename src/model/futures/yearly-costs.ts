@@ -1,6 +1,6 @@
 import { at } from "../../lists.js";
-import type { OptionNumbers } from "../option-numbers.js";
-import { type StateProbabilities, stateProbabilities } from "../risk/state-probabilities.js";
+import { containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
+import type { StateProbabilities } from "../risk/state-probabilities.js";
 
 /** Cost of each year of the horizon in one future. @param establishment year counted from 0; the horizon's length for none */
 type YearlyCosts = (hazards: readonly number[], establishment: number) => Float64Array;
@@ -12,18 +12,14 @@ type YearlyCosts = (hazards: readonly number[], establishment: number) => Float6
  * clean when the year begins, c(s+1) = (1−h(s)) c(s) + Σ q(a) f(s+1−a); q(a) is the chance to be contained in its year a.
  * Cost(t) = g(t) + Σ f(s) E(t,s): the program of a clean lake, and what an infestation begun in year s adds in year t.
  */
-export function yearlyCostsOf(numbers: OptionNumbers): YearlyCosts {
+export function yearlyCostsOf(
+  numbers: OptionNumbers,
+  statesByYear: readonly StateProbabilities[] = statesSince(numbers),
+): YearlyCosts {
   const years = numbers.factors.length;
-  const statesByYear = stateProbabilities(
-    numbers.factors.map((_, year) => Number(year === 0)),
-    numbers.detection,
-  );
   const clean = cleanCosts(numbers);
   const added = addedCosts(numbers, statesByYear);
-  const { containment } = numbers.detection;
-  const contained = containment
-    ? statesByYear.slice(0, containment.latestAge).map(({ attempts }) => attempts * containment.success)
-    : [];
+  const contained = containedByAge(statesByYear, numbers.detection);
   return (hazards, establishment) => {
     const costs = clean.slice();
     const begins = beginnings(hazards, establishment, contained);

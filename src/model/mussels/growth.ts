@@ -90,7 +90,7 @@ export function growLayers(
   parameters: GrowthParameters,
 ): Layer[] {
   const layers: Layer[] = [];
-  const keep = layerKeeper(input.density.length, parameters.bulkDensity);
+  const keep = layerKeeper(parameters.bulkDensity);
   growColonies(input, parameters, (colony, month) => {
     const layer = keep(colony);
     layers.push(layer);
@@ -143,11 +143,7 @@ export function growColonies(
 ): void {
   const { months, table } = surface;
   const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
-  const cohorts: Cohorts = {
-    number: new Float64Array(density.length),
-    place: new Int32Array(density.length),
-    count: 0,
-  };
+  const cohorts: Cohorts = { number: [], place: [], count: 0 };
   const colony: Colony = { number: 0, cover: 0, mass: 0, killed: 0, shed: 0 };
   for (let month = 0; month < density.length; month++) {
     const monthOfYear = (firstMonth + month) % 12;

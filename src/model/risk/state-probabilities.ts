@@ -45,8 +45,9 @@ export function stateProbabilities(hazards: readonly number[], detection: Detect
     clean *= 1 - hazard;
     let attempts = 0;
     let contained = 0;
-    const newlyDetected = detectEach(unnoticed, noticed, (since) => detection.chanceByAge[year - since] ?? 1);
-    const during = { unnoticed: [...unnoticed], noticed: [...noticed] };
+    const newlyDetected = detectEach(unnoticed, noticed, detection);
+    const unnoticedDuring = unnoticed.slice();
+    const noticedDuring = noticed.slice();
     if (containment) {
       for (let since = Math.max(0, year - containment.latestAge + 1); since <= year; since++) {
         const tried = at(newlyDetected, since);
@@ -56,20 +57,25 @@ export function stateProbabilities(hazards: readonly number[], detection: Detect
       }
       clean += contained;
     }
-    return { ...during, attempts, infested: 1 - clean, known: sumOf(noticed) };
+    return {
+      unnoticed: unnoticedDuring,
+      noticed: noticedDuring,
+      attempts,
+      infested: 1 - clean,
+      known: sumOf(noticed),
+    };
   });
 }
 
 /** Moves what is noticed in a year from one list to the other, and tells how much that was. */
-function detectEach(
-  unnoticed: number[],
-  noticed: number[],
-  chanceSince: (establishment: number) => number,
-): number[] {
-  return unnoticed.map((undetected, since) => {
-    const newlyDetected = undetected * chanceSince(since);
+function detectEach(unnoticed: number[], noticed: number[], { chanceByAge }: Detection): number[] {
+  const newly: number[] = [];
+  for (let since = 0; since < unnoticed.length; since++) {
+    const undetected = unnoticed[since] ?? 0;
+    const newlyDetected = undetected * (chanceByAge[unnoticed.length - 1 - since] ?? 1);
     unnoticed[since] = undetected - newlyDetected;
-    noticed[since] = at(noticed, since) + newlyDetected;
-    return newlyDetected;
-  });
+    noticed[since] = (noticed[since] ?? 0) + newlyDetected;
+    newly.push(newlyDetected);
+  }
+  return newly;
 }

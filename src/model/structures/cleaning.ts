@@ -1,5 +1,5 @@
 import type { AssumptionId } from "../register/register.js";
-import type { Cleaning, Component, Priced } from "./component.js";
+import type { Charge, Cleaning, Component, Outage, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
 
 /** How each subject is cleaned, and the assumptions that price it. */
@@ -94,8 +94,13 @@ export function cleaningOutage(
   assumed: LakeContext["assumed"],
   month: number,
 ): readonly Priced[] {
-  return outage?.(assumed(outageDaysId), month) ?? [];
+  return outage ? [outageLine(outage, assumed(outageDaysId), month)] : [];
 }
+
+export const outageLine = ({ charge, quantity }: Outage, days: number, month: number): Priced => ({
+  ...charge(month),
+  quantity: quantity(days, month),
+});
 
 /** Days without a supply for one cleaning of an intake or a line, as far as nothing else bridges them. */
 export const supplyOutageIds = ["supply.outage-days", "supply.outage-lost-share"] as const;
@@ -103,11 +108,13 @@ export const supplyOutageIds = ["supply.outage-days", "supply.outage-lost-share"
 /** An outage of a supply: D = d λ of a day's loss, λ the share that tanks, another intake or a quiet night do not bridge. */
 export function supplyOutage(
   { assumed }: Pick<LakeContext, "assumed">,
-  loss: (days: number, month: number) => Omit<Priced, "assumptionIds">,
+  loss: Omit<Charge, "assumptionIds">,
+  quantity: Outage["quantity"],
 ): Pick<Component, "outage" | "outageDaysId"> {
   const lostShare = assumed("supply.outage-lost-share");
+  const charge = { ...loss, assumptionIds: supplyOutageIds };
   return {
     outageDaysId: "supply.outage-days",
-    outage: (days, month) => [{ ...loss(days * lostShare, month), assumptionIds: supplyOutageIds }],
+    outage: { charge: () => charge, quantity: (days, month) => quantity(days * lostShare, month) },
   };
 }

@@ -1,3 +1,4 @@
+import type { Measure } from "../entries/entry-check.js";
 import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
@@ -38,8 +39,8 @@ export interface Component {
   readonly cleaning: Cleaning;
   /** Set where an oxidant may be dosed: the flow that is treated, by month. */
   readonly oxidant?: { readonly flow: readonly number[] } | undefined;
-  /** What days out of service cost in a month of the year, where they cost anything. */
-  readonly outage?: ((days: number, month: number) => readonly Priced[]) | undefined;
+  /** What days out of service cost, where they cost anything. */
+  readonly outage?: Outage | undefined;
   /** Days out of service for one cleaning, where they are not those of a unit of a plant. */
   readonly outageDaysId?: RegisteredId | undefined;
   /** True where pieces from walls upstream cost something even while its own wall is bare. */
@@ -52,6 +53,12 @@ export interface Component {
   readonly losses: (tell: Tell, layer: Layer, month: number, upstream?: number) => void;
   /** The limit that the layer comes nearest to in a month of the year. */
   readonly limit: (layer: Layer, month: number) => LimitLoad;
+}
+
+/** What days out of service cost in a month of the year: one charge, and how much of it. */
+export interface Outage {
+  readonly charge: (month: number) => Charge;
+  readonly quantity: (days: number, month: number) => number;
 }
 
 /** Something that a layer may not do to a part. */
@@ -85,6 +92,16 @@ export interface Check {
   readonly passed: boolean;
 }
 
+/** The same of an amount, which is told in the study's own units and money. */
+export interface MeasuredCheck extends Pick<Check, "what" | "passed"> {
+  readonly measure: Measure;
+  readonly found: number;
+  readonly low: number;
+  readonly high: number;
+  /** Where the range is from. */
+  readonly from: string;
+}
+
 export interface TriedPlan {
   readonly plan: Plan;
   /** Its present value over that of 1 a year: a year's cost over the horizon, as plans are compared. */
@@ -111,13 +128,12 @@ export interface ComponentResult {
   /** Every plan of the catalogue tried out, in the catalogue's order; worked out when asked for. */
   readonly everyPlan: () => readonly TriedPlan[];
   readonly impossible: readonly ImpossiblePlan[];
-  /** The thickest layer that the chosen plan lets grow, and the thickest of a mature year if nobody cleans. */
+  /** The thickest layer that the chosen plan lets grow. */
   readonly thickestLayer: Layer;
+  /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
   readonly years: readonly (readonly Priced[])[];
-  /** Thickest layer in each year since establishment, m. */
-  readonly thicknessByYear: readonly number[];
-  /** The same of a surface that nobody touches. */
+  /** Thickest layer in each year since establishment of a surface that nobody touches, m. */
   readonly untouchedByYear: readonly number[];
 }
 

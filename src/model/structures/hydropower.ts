@@ -7,7 +7,7 @@ import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterw
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Charge, Component, Limit, Priced, Tell } from "./component.js";
+import type { Charge, Component, Limit, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
 import { loadOf, nearestOf } from "./limits.js";
@@ -126,7 +126,7 @@ const outageCharges = (plant: Hydropower, moreIds: readonly AssumptionId[] = [])
 function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext): Component["outage"] {
   const energyIn = outageEnergy(year, context);
   const charges = outageCharges(plant);
-  return (days, month) => [{ ...at(charges, month), quantity: energyIn(days, month) }];
+  return { charge: (month) => at(charges, month), quantity: energyIn };
 }
 
 /** At the price of each month. */
@@ -228,8 +228,6 @@ const wallOf = ({ surface, wettedArea, designFlow }: Component): UpstreamWall =>
 /** The same part on every unit: as many areas, visits and losses. */
 function forAllUnits(part: Component, units: number): Component {
   if (units === 1) return part;
-  const times = (lines: readonly Priced[]) =>
-    lines.map((line) => ({ ...line, quantity: line.quantity * units }));
   const { outage, oxidant } = part;
   const onAll = lastMade(
     (tell: Tell): Tell =>
@@ -241,9 +239,16 @@ function forAllUnits(part: Component, units: number): Component {
     wettedArea: part.wettedArea * units,
     designFlow: part.designFlow * units,
     count: part.count * units,
-    cleaning: { ...part.cleaning, work: (shareId) => times(part.cleaning.work(shareId)) },
+    cleaning: {
+      ...part.cleaning,
+      work: (shareId) =>
+        part.cleaning.work(shareId).map((line) => ({ ...line, quantity: line.quantity * units })),
+    },
     oxidant: oxidant && { flow: oxidant.flow.map((flow) => flow * units) },
-    outage: outage && ((days, month) => times(outage(days, month))),
+    outage: outage && {
+      charge: outage.charge,
+      quantity: (days, month) => outage.quantity(days, month) * units,
+    },
     losses: (tell, layer, month, upstream) => part.losses(onAll(tell), layer, month, upstream),
   };
 }

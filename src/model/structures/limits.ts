@@ -1,7 +1,7 @@
 import { remembered } from "../computed-once.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOutage } from "./cleaning.js";
-import type { Component, Limit, LimitLoad, Priced } from "./component.js";
+import type { Component, Limit, LimitLoad, Priced, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 
 export const noLoad: LimitLoad = { limit: { broken: "", assumptionIds: [] }, load: 0 };
@@ -28,14 +28,8 @@ const certainId = "limit.certain-share";
 const factorId = "limit.forced-factor";
 const forcedIds = [firstId, certainId, factorId] as const;
 
-/** What nearing its limits costs a part in a month: nothing far from them. */
-export interface ForcedCleaning {
-  /** Chance of one in a month, by the load of the nearest limit. */
-  readonly chance: (load: number) => number;
-  /** One that is certain, apart from the assumptions of its limit. */
-  readonly certain: (month: number) => readonly Priced[];
-  readonly lines: (nearest: LimitLoad, month: number) => readonly Priced[];
-}
+/** Tells what nearing its limits costs a part in a month: nothing far from them. */
+export type ForcedCleaning = (tell: Tell, nearest: LimitLoad, month: number) => void;
 
 /**
  * No limit is a wall: the nearer a layer comes to one, the likelier is a cleaning forced by it in the month, at short
@@ -59,14 +53,10 @@ export function forcedCleaning(component: Component, { assumed }: LakeContext): 
       })),
     ),
   );
-  return {
-    chance,
-    certain,
-    lines: ({ limit, load }, month) => {
-      const share = chance(load);
-      if (share === 0) return [];
-      return underLimit(limit)(month).map((line) => ({ ...line, quantity: line.quantity * share }));
-    },
+  return (tell, { limit, load }, month) => {
+    const share = chance(load);
+    if (share === 0) return;
+    for (const line of underLimit(limit)(month)) tell(line, line.quantity * share);
   };
 }
 

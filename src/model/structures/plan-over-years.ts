@@ -1,27 +1,19 @@
 import { at, noElement } from "../../lists.js";
-import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
 import { tellAll } from "./plans/ledger.js";
 import { costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
-import { type Course, thickest, yearLike } from "./plans/untouched.js";
+import { type Course, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
-
-/** What following a plan from establishment on leads to, year by year. */
-export interface Followed {
-  readonly years: readonly (readonly Priced[])[];
-  readonly thickestByYear: readonly Layer[];
-}
 
 /**
  * The lines of a plan in each year since establishment. A protection is in place while mussels are regularly found, and
  * from its first use on. Years that are alike have the same list.
  */
-export function followPlan(plan: Plan, tools: PlanTools, course: Course): Followed {
+export function followPlan(plan: Plan, tools: PlanTools, course: Course): readonly (readonly Priced[])[] {
   const { layers, cleanedMonths } = course;
   const { component, context, tellMonth } = tools;
-  const years = Array.from({ length: context.density.length / 12 }, (_, year) => yearLike(course, year));
   const isThere = isInPlace(context, Math.min(...cleanedMonths));
   const known = Array.from({ length: layers.length / 12 }, (_, year) => {
     const lines = new MergedLines();
@@ -38,11 +30,7 @@ export function followPlan(plan: Plan, tools: PlanTools, course: Course): Follow
     }
     return lines.all();
   });
-  const thickestOf = known.map((_, year) => thickest(layers, year * 12, year * 12 + 12));
-  return {
-    years: years.map((year) => at(known, year)),
-    thickestByYear: years.map((year) => at(thickestOf, year)),
-  };
+  return Array.from({ length: context.density.length / 12 }, (_, year) => at(known, yearLike(course, year)));
 }
 
 interface MergedLine {
@@ -73,17 +61,12 @@ class MergedLines {
   };
 
   all(): Priced[] {
-    return Array.from(
-      this.#sums.values(),
-      ({ charge: { what, type, quantityKind }, ids, quantity, cost }) => ({
-        what,
-        type,
-        quantity,
-        quantityKind,
-        unitRate: cost / quantity,
-        assumptionIds: ids,
-      }),
-    );
+    const lines: Priced[] = [];
+    for (const { charge, ids, quantity, cost } of this.#sums.values()) {
+      const { what, type, quantityKind } = charge;
+      lines.push({ what, type, quantity, quantityKind, unitRate: cost / quantity, assumptionIds: ids });
+    }
+    return lines;
   }
 }
 

@@ -1,5 +1,6 @@
 import { months } from "../lake/calendar.js";
 import type { InstalledPlan, PlanBy, PlanEntry } from "./catalogue.js";
+import { outageLine } from "./cleaning.js";
 import type { Component, Priced, Protection } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { InstallationPrices } from "./installation-prices.js";
@@ -63,13 +64,6 @@ export function isInPlace({ found }: LakeContext, firstUse: number): (month: num
   return (month) => month >= firstUse || found.isFound(month);
 }
 
-/** Money that lines stand for: the sum of quantity × unit rate. */
-export function costOf(lines: readonly Priced[]): number {
-  let sum = 0;
-  for (const { quantity, unitRate } of lines) sum += quantity * unitRate;
-  return sum;
-}
-
 function inspection({ numbers }: PlanBy<"trigger">, component: Component, context: LakeContext): Priced {
   return {
     what: "inspections",
@@ -106,7 +100,7 @@ function installation(entry: InstalledPlan, component: Component, context: LakeC
     },
   ];
   const outage = installationOutage(prices, component, context);
-  return (month: number) => (outage?.month === month ? [...usual, ...outage.lines] : usual);
+  return (month: number) => (outage?.month === month ? [...usual, outage.line] : usual);
 }
 
 function installationOutage(
@@ -116,12 +110,15 @@ function installationOutage(
 ) {
   if (outage === undefined) return undefined;
   const yearlyDays = assumed(ids.days) / assumed(ids.life);
-  const costs = months.map((month) => costOf(outage(yearlyDays, month)));
+  const costs = months.map((month) => outage.quantity(yearlyDays, month) * outage.charge(month).unitRate);
   const month = costs.indexOf(Math.min(...costs));
-  const lines = outage(yearlyDays, month).map((line) => ({
-    ...line,
-    what: `${line.what}, to install`,
-    assumptionIds: [...line.assumptionIds, ids.days, ids.life],
-  }));
-  return { month, lines };
+  const line = outageLine(outage, yearlyDays, month);
+  return {
+    month,
+    line: {
+      ...line,
+      what: `${line.what}, to install`,
+      assumptionIds: [...line.assumptionIds, ids.days, ids.life],
+    },
+  };
 }

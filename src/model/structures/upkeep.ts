@@ -1,9 +1,10 @@
 import { at } from "../../lists.js";
+import { once } from "../computed-once.js";
 import { aloneOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
-import type { ComponentResult, LimitLoad, Priced, TriedPlan, WayOut } from "./component.js";
+import type { ComponentResult, LimitLoad, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
-import { type Followed, followPlan, mergeLines } from "./plan-over-years.js";
+import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
@@ -27,6 +28,7 @@ export function keepInService(
   const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
   const chosen = byStudy ? reckonedOut(tryOut(byStudy)) : cheapest;
   const followed = chosen.byYear.map(({ plan, course }, year) => followPlan(plan, at(tools, year), course()));
+  const untouched = once(() => aloneOf(thickest(parts.map(untouchedLayer))));
   return {
     name,
     chosen: triedPlan(chosen, parts),
@@ -34,12 +36,11 @@ export function keepInService(
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanOf(parts),
     impossible,
-    thickestLayer: aloneOf(thickest(followed.flatMap(({ thickestByYear }) => thickestByYear))),
-    untouchedLayer: aloneOf(thickest(tools.map((each) => untouchedLayer(each, each.untouched(1))))),
+    thickestLayer: aloneOf(thickest(chosen.byYear.map(({ course }) => thickest(course().layers)))),
+    get untouchedLayer() {
+      return untouched();
+    },
     years: meanLines(followed),
-    thicknessByYear: thickestOfYears(
-      followed.map(({ thickestByYear }) => thickestByYear.map(({ thickness }) => thickness)),
-    ),
     untouchedByYear: thickestOfYears(tools.map(untouchedByYear)),
   };
 }
@@ -109,13 +110,13 @@ function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {
 }
 
 /** Lines of each year since establishment, the mean over the possible operating years. */
-function meanLines(followed: readonly Followed[]): readonly (readonly Priced[])[] {
+function meanLines(followed: ReadonlyArray<ReturnType<typeof followPlan>>): ReturnType<typeof followPlan> {
   const [first, ...others] = followed;
-  if (first === undefined || others.length === 0) return first?.years ?? [];
+  if (first === undefined || others.length === 0) return first ?? [];
   const share = 1 / followed.length;
-  return first.years.map((_, year) =>
+  return first.map((_, year) =>
     mergeLines(
-      followed.flatMap(({ years }) =>
+      followed.flatMap((years) =>
         at(years, year).map((line) => ({ ...line, quantity: line.quantity * share })),
       ),
     ),

@@ -1,12 +1,20 @@
 import type { OptionBalance } from "../../model/option-balance.js";
 import type { ReportContext } from "../document/context.js";
-import { pays, signOf } from "../words/balance-signs.js";
+import { hasRatio, pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";
+import { unitMoney } from "./weighing.js";
 
 /** What would change the answer: the chance, the damage and the cost of the program; nothing where nothing would. */
 export function boardChanges(context: ReportContext): string[] {
   if (context.confidence?.pays.isFirm) return ["Nothing within reason changes this answer."];
   return [chanceChange(context), lossChange(context), budgetChange(context)];
+}
+
+/** On what the changes stand, where the answer is an average and they are not; absent where nothing would change it. */
+export function changesBasis({ confidence, headline, requested, format }: ReportContext): string | undefined {
+  if (!headline || confidence?.pays.isFirm || !hasRatio(requested)) return undefined;
+  const avoided = unitMoney(requested.benefitCostRatio, format.money(1));
+  return `Each alone, with everything else at its central value, where each ${format.money(1)} spent avoids ${avoided}.`;
 }
 
 /** Yearly chances at which an option pays: none, from one on, or from next to nothing. */
@@ -47,7 +55,7 @@ function chanceChange({ requested, comparison }: ReportContext): string {
   if (chance === "any") return "It pays at any yearly chance of infestation.";
   if (chance === "none")
     return "At no yearly chance of infestation, however high, would it pay at its present cost.";
-  const subject = "the yearly chance of infestation without a program";
+  const subject = "the yearly chance of infestation without it";
   const [value, side] = "from" in chance ? [chance.from, "above"] : [chance.upTo, "below"];
   const at = `${side} ${percent(value)}; ${estimate}`;
   return underCondition(requested, `${subject} is ${at}`, `${subject} were ${at}`);
@@ -93,7 +101,7 @@ function budgetChange({ requested, format }: ReportContext): string {
     const size = percent(Math.abs(change));
     return change < 0
       ? `It would pay if the program cost at least ${size} less.`
-      : `It pays as long as the program costs less than ${size} more.`;
+      : `It pays as long as the program costs less than ${change > 1 ? `${factorText(change + 1)} the estimate` : `${size} more`}.`;
   }
   const costs =
     signOf(programPerYear) === 0

@@ -57,7 +57,7 @@ function turnFacts(
   const { other, by, share } = turn;
   const most = other.share < share ? `, most often: ${other.name}` : `: ${other.name}`;
   const where = by
-    ? ` What parts these lakes from the others best is the ${by.name}: another plan goes with ${by.apart > 0 ? "higher" : "lower"} values.`
+    ? ` They differ from the rest most in the ${by.name}, which is ${by.apart > 0 ? "higher" : "lower"} there.`
     : "";
   return [`In ${percent(share, 2)} of simulated lakes another plan costs less${most}.${where}`];
 }

@@ -26,6 +26,7 @@ interface UniqueRule<Item> {
 
 /** Items that repeat an earlier key, reported with both places. */
 function repeated<Item>(items: readonly Item[], path: Path, rule: UniqueRule<Item>): Contradiction[] {
+  if (items.length < 2) return [];
   const first = new Map<string, number>();
   return items.flatMap((item, index) => {
     const key = rule.key(item);

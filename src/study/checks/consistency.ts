@@ -16,13 +16,14 @@ import { programProblems } from "./consistency-program.js";
 import { stationProblems } from "./consistency-staffing.js";
 import { soundTraffic } from "./consistency-traffic.js";
 import { uniqueProblems } from "./consistency-unique.js";
+import { oncePer } from "./once-per.js";
 import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
 import { lineProblems } from "./structures/consistency-lines.js";
 import { structureProblems } from "./structures/consistency-structures.js";
 
 export function contradictions(parts: SoundParts, readers: RecordReaders): Contradiction[] {
   return [
-    ...(parts.lake ? levelProblems(parts.lake, readers) : []),
+    ...(parts.lake ? levelProblemsOf(readers)(parts.lake) : []),
     ...structureProblems(parts),
     ...lineProblems(parts),
     ...enteredProblems(parts),
@@ -43,6 +44,11 @@ export function contradictions(parts: SoundParts, readers: RecordReaders): Contr
     ...uniqueProblems(parts),
   ];
 }
+
+/** The ends of most ranges are tried with the same lake. */
+const levelProblemsOf = oncePer((readers: RecordReaders) =>
+  oncePer((lake: NonNullable<SoundParts["lake"]>) => levelProblems(lake, readers)),
+);
 
 /** Problems of traffic, open hours and stations; each waits until those it depends on are fixed. */
 function rampProblems({ boats, options = [] }: SoundParts, readers: RecordReaders): Contradiction[] {

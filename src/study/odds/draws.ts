@@ -156,8 +156,8 @@ function lakeFutures(
   const lake = lakeDraw(drawn.input, drawn.source);
   const whenFound = found?.(place, drawn, lake);
   const years = withYears ? lake.factors.length : 0;
-  const options = lake.options.map(({ numbers }) => ({
-    costsByYear: withYears ? yearlyCostsOf(numbers) : undefined,
+  const options = lake.options.map(({ numbers, states }) => ({
+    costsByYear: withYears ? yearlyCostsOf(numbers, states) : undefined,
     ...emptyLists(years),
     establishedBy: new Float64Array(lake.factors.length),
   }));

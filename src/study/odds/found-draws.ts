@@ -72,7 +72,8 @@ export function foundDrawing(
         assumed: (id) => values.get(id) ?? drawn.source(id),
         rises: risesOf(money.escalation ?? [], money.horizon, money),
       });
-      return foundDraw(at(lake.options, place).numbers, phases, found.cleanYears ?? 0);
+      const { numbers, states } = at(lake.options, place);
+      return foundDraw(numbers, phases, found.cleanYears ?? 0, states);
     });
     const stream = randomStream(seed, `found/${block}/${index}`);
     const futures = draws.map(({ phases }) => emptyFound(phases.length));

@@ -76,13 +76,23 @@ export function withValues<T>(
   document: T,
   values: ReadonlyArray<{ readonly path: readonly PropertyKey[]; readonly value: number }>,
 ): T {
-  return values.reduce((changed, { path, value }) => replaced(changed, path, value), document);
+  const copies = new Set<object>();
+  const changed = { group: document };
+  for (const { path, value } of values) {
+    let quantity = ownCopy(changed, "group", copies);
+    for (const key of path) quantity = ownCopy(quantity, key, copies);
+    Reflect.set(quantity, "value", value);
+  }
+  return changed.group;
 }
 
-function replaced<T>(target: T, [key, ...rest]: readonly PropertyKey[], value: number): T {
-  if (key === undefined) return { ...target, value };
-  if (typeof target !== "object" || target === null) throw new Error(`no group at ${String(key)}`);
-  const copy = Array.isArray(target) ? [...target] : { ...target };
-  Reflect.set(copy, key, replaced<unknown>(Reflect.get(target, key), rest, value));
-  return copy as T;
+/** Puts a copy in the place of what a group has under a key, unless it is one already. */
+function ownCopy(group: object, key: PropertyKey, copies: Set<object>): object {
+  const known: unknown = Reflect.get(group, key);
+  if (typeof known !== "object" || known === null) throw new Error(`no group at ${String(key)}`);
+  if (copies.has(known)) return known;
+  const copy = Array.isArray(known) ? [...known] : { ...known };
+  copies.add(copy);
+  Reflect.set(group, key, copy);
+  return copy;
 }

@@ -102,13 +102,18 @@ export function studyOf({ name, document, first }: ParsedStudy, readers = record
   throw new InputError(name, together(first, problems));
 }
 
-/** The document in a text of JSON or YAML. @throws InputError if it cannot be read */
+/** What a text of JSON or YAML says. @throws InputError if it cannot be read */
 export function parseText(text: string, name: string): unknown {
+  const plain = plainJson(text);
+  if (plain !== undefined && !isDeeper(plain, deepestGroups)) return inTodaysTerms(plain);
+  return inTodaysTerms(contentOf(placedDocument(text, name), name));
+}
+
+/** The document in a text of JSON or YAML, with the places of all that is in it. @throws InputError if it cannot be read */
+export function placedDocument(text: string, name: string): Document.Parsed {
   if (text.trim() === "") {
     throw single(name, "the file", "nothing", "a study as JSON or YAML", "Start from one of the examples.");
   }
-  const plain = plainJson(text);
-  if (plain !== undefined && !isDeeper(plain, deepestGroups)) return inTodaysTerms(plain);
   const deep = lineNestedTooDeep(text);
   if (deep !== undefined) throw tooDeep(name, `line ${deep}`);
   const lines = new LineCounter();
@@ -124,8 +129,13 @@ export function parseText(text: string, name: string): unknown {
       ? parsed.errors.slice(0, 1).map((error) => textProblem(error, lines))
       : repeatedKeys(parsed, lines);
   if (found.length > 0) throw new InputError(name, found);
+  return parsed;
+}
+
+/** What a document says. @throws InputError if its aliases are too deep */
+export function contentOf(document: Document, name: string): unknown {
   try {
-    return inTodaysTerms(parsed.toJS({ maxAliasCount: 100 }));
+    return document.toJS({ maxAliasCount: 100 });
   } catch (error) {
     const found = error instanceof Error ? error.message : "broken text";
     throw single(name, "the file", found, "JSON or YAML without deep aliases", "Write the values out.");

@@ -69,6 +69,27 @@ describe("the rung that costs least", () => {
     hours: fc.integer({ min: 1, max: 9 }),
   });
 
+  it("is found where fees pay for it, at what it costs, by hand", () => {
+    // Five rungs of 10 an hour: 50, 5 − 20 + 10, 5 − 20 + 20, 5 − 20 + 30, 5 − 20 + 40. Fees of the top and the hours
+    // of the foot leave a stretch as low as −15, so that the ends alone, 50 and 25, settle nothing.
+    const ladder = {
+      length: 5,
+      hours: (rung: number) => rung,
+      met: (rung: number) =>
+        rung === 0
+          ? { loss: 50, idle: 0, fees: 0, perHours: 10 }
+          : { loss: 5, idle: 0, fees: -20, perHours: 10 },
+    };
+    expect(leastCost([ladder], 0)).toMatchObject({ best: { ladder: 0, rung: 1, cost: -5 }, bound: -5 });
+    // Within 40 of the bound the better end will do.
+    expect(leastCost([ladder], 40)).toEqual({
+      best: { ladder: 0, rung: 4, cost: 25 },
+      bound: -15,
+      evaluated: 2,
+    });
+    expect(leastCost([{ ...ladder, length: 0 }], 0)).toEqual({ best: undefined, bound: 0, evaluated: 0 });
+  });
+
   it("is the one that trying all finds, and the bound lies within the tolerance below it", () => {
     const ladder = fc.array(step, { minLength: 1, maxLength: 40 }).map((steps) => {
       const total = steps.reduce((sum, { loss }) => sum + loss, 0);

@@ -6,7 +6,7 @@ import type { LakeContext } from "../../../src/model/structures/context.js";
 import { forcedCleaning } from "../../../src/model/structures/limits.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { nearLimit } from "../../../src/model/structures/plans/course.js";
-import { lossesOf } from "./losses.js";
+import { lossesOf, toldLines } from "./losses.js";
 
 /**
  * The plain route: every month since establishment one after another, nothing remembered and no year taken for
@@ -34,13 +34,15 @@ export function followPlainly(plan: Plan, component: Component, context: LakeCon
   );
   const surface = context.growing(component.surface);
   const layers = growLayers({ surface, density, cleanAfter }, context.growth);
-  const forced = forcedCleaning(component, context);
+  const tellForced = forcedCleaning(component, context);
+  const forcedIn = (layer: Layer, month: number) =>
+    toldLines((tell) => tellForced(tell, component.limit(layer, month), month));
   const costs = layers.map((layer, month) => {
     const monthOfYear = month % 12;
     const isProtected = protection && (isFound[month] || visits.some((visit) => visit <= month));
     const lines = [
       ...lossesOf(component, layer, monthOfYear),
-      ...(layer.mass > 0 ? forced.lines(component.limit(layer, monthOfYear), monthOfYear) : []),
+      ...(layer.mass > 0 ? forcedIn(layer, monthOfYear) : []),
       ...shellLines(layer, component, context),
       ...(isProtected ? (protection.monthly[monthOfYear] ?? []) : []),
     ];

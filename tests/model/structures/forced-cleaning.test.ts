@@ -1,15 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
-import type { Component } from "../../../src/model/structures/component.js";
+import { cleaningOutage } from "../../../src/model/structures/cleaning.js";
+import type { Component, LimitLoad } from "../../../src/model/structures/component.js";
 import { hydropowerComponents } from "../../../src/model/structures/hydropower.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
 import { forcedCleaning, loadOf } from "../../../src/model/structures/limits.js";
-import { costOf } from "../../../src/model/structures/protection.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { gravityIntake, plant, pumpedIntake, sealWater } from "../study.js";
+import { costOf } from "./followed-plainly.js";
+import { toldLines } from "./losses.js";
 
 const limit = { broken: "too much", assumptionIds: ["conduit.largest-layer"] } as const;
 
@@ -35,9 +37,10 @@ describe("a cleaning that a limit forces", () => {
   const context = contextOf(productiveLake, 3, source);
   const [rack] = hydropowerComponents(plant, context);
   if (!rack) throw new Error("no rack");
-  const forced = forcedCleaning(rack, context);
+  const tellForced = forcedCleaning(rack, context);
+  const forcedIn = (nearest: LimitLoad) => toldLines((tell) => tellForced(tell, nearest, 6));
   const work = costOf(rack.cleaning.work());
-  const outage = costOf(rack.outage?.(assumed("hydropower.outage-days"), 6) ?? []);
+  const outage = costOf(cleaningOutage(rack, assumed, 6));
 
   test.each([
     // By hand, u = (x − 0.6)/1 and P = u²(3 − 2u).
@@ -48,12 +51,12 @@ describe("a cleaning that a limit forces", () => {
     [1.6, 1],
     [Infinity, 1],
   ])("at a load of %d is to be expected %d times in the month", (load, chance) => {
-    expect(costOf(forced.lines({ limit, load }, 6))).toBeCloseTo(chance * (3 * work + outage), 6);
+    expect(costOf(forcedIn({ limit, load }))).toBeCloseTo(chance * (3 * work + outage), 6);
     expect(outage).toBeGreaterThan(0);
   });
 
   it("has lines that are losses, with the assumptions that set it", () => {
-    const lines = forced.lines({ limit, load: 1.1 }, 6);
+    const lines = forcedIn({ limit, load: 1.1 });
     expect(lines.length).toBeGreaterThan(1);
     for (const { type, what, assumptionIds } of lines) {
       expect(type).toBe("loss");
@@ -62,7 +65,7 @@ describe("a cleaning that a limit forces", () => {
         expect.arrayContaining(["conduit.largest-layer", "limit.first-share", "limit.certain-share"]),
       );
     }
-    expect(forced.lines({ limit, load: 0.5 }, 6)).toEqual([]);
+    expect(forcedIn({ limit, load: 0.5 })).toEqual([]);
   });
 });
 

@@ -1,5 +1,5 @@
 import type { Layer } from "../../../src/model/mussels/layer.js";
-import type { Component, Priced } from "../../../src/model/structures/component.js";
+import type { Component, Priced, Tell } from "../../../src/model/structures/component.js";
 
 /** What a layer costs a part in a month, as lines. */
 export function lossesOf(
@@ -8,7 +8,12 @@ export function lossesOf(
   month: number,
   upstream?: number,
 ): Priced[] {
+  return toldLines((tell) => part?.losses(tell, layer, month, upstream));
+}
+
+/** What is told, as lines. */
+export function toldLines(telling: (tell: Tell) => void): Priced[] {
   const lines: Priced[] = [];
-  part?.losses((charge, quantity) => lines.push({ ...charge, quantity }), layer, month, upstream);
+  telling((charge, quantity) => lines.push({ ...charge, quantity }));
   return lines;
 }

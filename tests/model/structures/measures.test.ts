@@ -7,13 +7,13 @@ import type { Structure } from "../../../src/model/structures/kinds.js";
 import { costAtSize, seasonDose } from "../../../src/model/structures/oxidant.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
-import { costOf } from "../../../src/model/structures/protection.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
 import { floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
+import { costOf } from "./followed-plainly.js";
 
 /** Prices are carried to any size. */
 const context = contextOf(productiveLake, 5, assumedWith({ "plan.size-reach": 1000 }));

@@ -3,6 +3,7 @@ import { type Assumed, recorder } from "../../../src/model/assumed.js";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { AssumptionId } from "../../../src/model/register/register.js";
+import { outageLine } from "../../../src/model/structures/cleaning.js";
 import type { Component, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
@@ -29,7 +30,7 @@ function linesOf(component: Component, context: LakeContext): Map<string, Priced
   for (const plan of plans) add(`removal of ${plan.id}`, removalLines(plan, layer, component, context));
   for (let month = 0; month < 12; month++) {
     add(`${month}`, lossesOf(component, layer, month));
-    add(`outage of ${month}`, component.outage?.(3, month) ?? []);
+    add(`outage of ${month}`, component.outage ? [outageLine(component.outage, 3, month)] : []);
     for (const plan of plans) {
       add(`${plan.id} in ${month}`, plan.protection?.monthly[month] ?? []);
       add(`work of ${plan.id} in ${month}`, workLines(plan.entry, component, context, month));

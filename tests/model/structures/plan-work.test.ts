@@ -69,11 +69,13 @@ describe("one cleaning", () => {
   it("takes a unit out of service, by whichever method with tools", () => {
     const rack = hydropowerComponents(plant, context).find(({ kind }) => kind === "rack");
     if (!rack) throw new Error("no rack");
+    const { outage } = rack;
+    const days = assumed("hydropower.outage-days");
     for (const id of ["divers", "dry", "trigger", "foul-release"]) {
       const entry = assumptionSet.plans.find((each) => each.id === id);
       if (!entry) throw new Error(`no plan ${id}`);
       const outages = workLines(entry, rack, context, 3).filter(({ what }) => what.includes("outages"));
-      expect(outages).toEqual(rack.outage?.(assumed("hydropower.outage-days"), 3));
+      expect(outages).toEqual([{ ...outage?.charge(3), quantity: outage?.quantity(days, 3) }]);
     }
   });
 });

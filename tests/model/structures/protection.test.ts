@@ -9,13 +9,14 @@ import { intakeComponents } from "../../../src/model/structures/kinds/intake.js"
 import { endOfSeasonDose, killDays, priceOfDose, seasonDose } from "../../../src/model/structures/oxidant.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { removalLines, workLines } from "../../../src/model/structures/plan-work.js";
-import { costOf, protectionOf } from "../../../src/model/structures/protection.js";
+import { protectionOf } from "../../../src/model/structures/protection.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { floatingDock, plant, pumpedIntake } from "../study.js";
+import { costOf } from "./followed-plainly.js";
 
 const context = contextOf(productiveLake, 5);
 
@@ -63,7 +64,7 @@ describe("an installation", () => {
     expect(outages.flatMap((lines, month) => (lines.length > 0 ? [month] : []))).toEqual([8]);
     // By hand: 14 days in five years, half of the energy lost; two units of a day of September.
     const days = assumed("plan.foul-release.outage-days") / assumed("plan.foul-release.life");
-    expect(outages[8]).toMatchObject(rack.outage?.(days, 8).map(({ quantity }) => ({ quantity })) ?? []);
+    expect(outages[8]).toMatchObject([{ quantity: rack.outage?.quantity(days, 8) }]);
   });
 
   it("scales with the flow where it treats water: capital at 1 mgd as tabled for ultraviolet light", () => {

@@ -33,13 +33,18 @@ export function intakeComponents(
 /** Water that is bought elsewhere while the intake stands; none while it hangs dry anyway. */
 function intakeOutage(intake: Withdrawal, context: LakeContext) {
   const wetted = wettedShares(context.daily, intake.elevation);
-  return supplyOutage(context, (days, month) => ({
+  const water = {
     what: "water from elsewhere in outages",
     type: "loss",
-    quantity: Math.min(days, daysOf(month)) * at(intake.demand, month) * secondsPerDay * at(wetted, month),
     quantityKind: "volume",
     unitRate: intake.alternativeWater,
-  }));
+  } as const;
+  return supplyOutage(
+    context,
+    water,
+    (days, month) =>
+      Math.min(days, daysOf(month)) * at(intake.demand, month) * secondsPerDay * at(wetted, month),
+  );
 }
 
 function conduitComponent(intake: Withdrawal, context: LakeContext): Component {

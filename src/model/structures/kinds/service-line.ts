@@ -68,10 +68,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
-      ...supplyOutage(context, (days) => ({
-        ...withoutLine(line, "service missing in outages"),
-        quantity: days * count,
-      })),
+      ...supplyOutage(context, withoutLine(line, "service missing in outages"), (days) => days * count),
       isFed: rawWater !== undefined,
       losses: (tell, layer, month, upstream) => {
         tell(narrowed, (1 - share(layer)) * daysOf(month) * count);

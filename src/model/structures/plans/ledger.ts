@@ -1,6 +1,6 @@
 import { noElement } from "../../../lists.js";
 import type { Charge, Priced, Tell } from "../component.js";
-import { noCost, type PlanWeights, partOf } from "./weights.js";
+import { type PlanWeights, partOf } from "./weights.js";
 
 /** Entries from one up to, but without, another. */
 export interface Stretch {
@@ -25,14 +25,13 @@ export class Ledger {
     return this.#charges.length;
   }
 
-  costOf({ first, end }: Stretch, weights: PlanWeights): number[] {
-    const cost = noCost(weights);
+  /** Adds what the entries cost to the parts of a cost. */
+  addTo(sums: number[], { first, end }: Stretch, weights: PlanWeights): void {
     for (let entry = first; entry < end; entry++) {
       const charge = this.#charges[entry] ?? noElement(this.#charges, entry);
       const part = partOf(charge, weights);
-      cost[part] = (cost[part] ?? 0) + (this.#quantities[entry] ?? 0) * charge.unitRate;
+      sums[part] = (sums[part] ?? 0) + (this.#quantities[entry] ?? 0) * charge.unitRate;
     }
-    return cost;
   }
 
   /** Tells the same entries to someone else. */

@@ -14,7 +14,7 @@ import {
   type UntouchedCourse,
   untouchedCourse,
 } from "./untouched.js";
-import { addCost, addTo, type Cost, costOfLines, noCost } from "./weights.js";
+import { addTo, type Cost, costOfLines, noCost } from "./weights.js";
 
 /** What all plans of one part share in one operating year: each thing is reckoned once. */
 export interface PlanTools extends SurfacePart {
@@ -37,36 +37,33 @@ export interface YearCost {
   readonly nearest: LimitLoad;
 }
 
-/** What a layer costs in a month while it stands, and the shells of what died in it. */
-interface MonthCost extends YearCost {
-  readonly layer: Layer;
-  readonly month: number;
+/**
+ * What a layer costs in a month while it stands, and the shells of what died in it: a stretch of the part's ledger.
+ */
+interface MonthCost extends Stretch {
+  readonly nearest: LimitLoad;
   readonly upstream: number;
-  /** Its losses are a stretch of the part's ledger. */
-  readonly losses: Stretch;
 }
 
-interface MonthCosts {
-  readonly reckon: (layer: Layer, month: number, upstream: number) => MonthCost;
-  readonly tell: (tell: Tell, found: MonthCost) => void;
-}
+type InMonth = (layer: Layer, month: number, upstream: number) => MonthCost;
 
 export function planTools(part: SurfacePart): PlanTools {
   const { component, context } = part;
   const { planWeights } = context;
-  const monthly = monthCosts(part);
-  const inMonth = component.isFed ? fedMonths(monthly.reckon) : ownMonths(monthly.reckon);
+  const ledger = new Ledger();
+  const reckon = monthCosts(part, ledger);
+  const inMonth = component.isFed ? fedMonths(reckon) : ownMonths(reckon);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
   const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
   return {
     ...part,
     untouched: courses,
-    tellMonth: (tell, layer, month, upstream) => monthly.tell(tell, inMonth(layer, month, upstream)),
+    tellMonth: (tell, layer, month, upstream) => ledger.tellAgain(tell, inMonth(layer, month, upstream)),
     inYear: (year, plan, course) => {
-      const reckon = () => yearCost(year, { plan, course }, part, inMonth);
+      const reckonYear = () => yearCost(year, { plan, course }, part, { ledger, inMonth });
       const isShared = course.cleanedMonths.size === 0 && !component.isFed;
-      return isShared ? once(untouchedYears(course.layers), year, reckon) : reckon();
+      return isShared ? once(untouchedYears(course.layers), year, reckonYear) : reckonYear();
     },
     workOf: (entry, month) =>
       once(works(entry), month, () => costOfLines(workLines(entry, component, context, month), planWeights)),
@@ -82,7 +79,7 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
 }
 
 /** A layer stands in one month of the year only; plans share many months. */
-function ownMonths(reckon: MonthCosts["reckon"]): MonthCosts["reckon"] {
+function ownMonths(reckon: InMonth): InMonth {
   const known = new Map<Layer, MonthCost>();
   return (layer, month, upstream) => {
     const before = known.get(layer);
@@ -94,7 +91,7 @@ function ownMonths(reckon: MonthCosts["reckon"]): MonthCosts["reckon"] {
 }
 
 /** What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. */
-function fedMonths(reckon: MonthCosts["reckon"]): MonthCosts["reckon"] {
+function fedMonths(reckon: InMonth): InMonth {
   const known = months.map(() => remembered((_: Layer): MonthCost[] => []));
   return (layer, month, upstream) => {
     const ofLayer = at(known, month)(layer);
@@ -105,29 +102,18 @@ function fedMonths(reckon: MonthCosts["reckon"]): MonthCosts["reckon"] {
   };
 }
 
-function monthCosts({ component, context }: SurfacePart): MonthCosts {
-  const { planWeights } = context;
-  const ledger = new Ledger();
-  const forced = forcedCleaning(component, context);
-  const certain = remembered((month: number) => costOfLines(forced.certain(month), planWeights));
-  const reckon = (layer: Layer, month: number, upstream: number): MonthCost => {
+function monthCosts({ component, context }: SurfacePart, ledger: Ledger): InMonth {
+  const { tell } = ledger;
+  const tellForced = forcedCleaning(component, context);
+  return (layer, month, upstream) => {
     const isFouled = layer.mass > 0;
     const first = ledger.length;
-    if (isFouled || component.isFed) component.losses(ledger.tell, layer, month, upstream);
-    const losses = { first, end: ledger.length };
-    const cost = ledger.costOf(losses, planWeights);
-    if (layer.killed > 0) addTo(cost, shellLines(layer, component, context), planWeights);
+    if (layer.killed > 0) tellAll(tell, shellLines(layer, component, context));
+    if (isFouled || component.isFed) component.losses(tell, layer, month, upstream);
     const nearest = isFouled ? component.limit(layer, month) : noLoad;
-    const chance = forced.chance(nearest.load);
-    if (chance > 0) addCost(cost, certain(month), chance);
-    return { cost, nearest, layer, month, upstream, losses };
+    tellForced(tell, nearest, month);
+    return { first, end: ledger.length, nearest, upstream };
   };
-  const tell = (to: Tell, { layer, month, nearest, losses }: MonthCost) => {
-    tellAll(to, shellLines(layer, component, context));
-    ledger.tellAgain(to, losses);
-    tellAll(to, forced.lines(nearest, month));
-  };
-  return { reckon, tell };
 }
 
 /** Whether a month under a layer costs anything. */
@@ -146,7 +132,7 @@ function yearCost(
   year: number,
   { plan, course }: { readonly plan: Plan; readonly course: Course },
   part: SurfacePart,
-  inMonth: MonthCosts["reckon"],
+  { ledger, inMonth }: { readonly ledger: Ledger; readonly inMonth: InMonth },
 ): YearCost {
   const { component, context } = part;
   const { planWeights } = context;
@@ -157,7 +143,7 @@ function yearCost(
     const layer = layers[month] ?? noElement(layers, month);
     if (costsAnything(component, layer)) {
       const found = inMonth(layer, month % 12, upstreamShare(plan, month, part));
-      addCost(cost, found.cost, 1);
+      ledger.addTo(cost, found, planWeights);
       if (found.nearest.load > nearest.load) nearest = found.nearest;
     }
     if (cleanedMonths.has(month)) addTo(cost, removalLines(plan, layer, component, context), planWeights);

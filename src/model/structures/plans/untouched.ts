@@ -102,10 +102,11 @@ const mature = { runUpMonths: 36, months: 36 + 84 };
  * The thickest layer of a surface that nobody touches in a mature infestation: within the horizon, where that is long
  * enough and the lake is as dense then as it ever is.
  */
-export function untouchedLayer(part: SurfacePart, { layers, cycle }: Course): Layer {
-  const { surface, context } = part;
+export function untouchedLayer({ component, context }: PartYear): Layer {
   const { density, settledMonth, matureDensity } = context;
+  const surface = context.growing(component.surface);
   if (density.length >= settledMonth + mature.months && density.at(-1) === matureDensity) {
+    const { layers, cycle } = grownUntouched(1, { component, context, surface });
     const from = settledMonth + mature.runUpMonths;
     return thickest(layers, cycle > 0 ? Math.min(from, layers.length - 12 * cycle) : from);
   }

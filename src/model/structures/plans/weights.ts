@@ -98,7 +98,11 @@ export function costOfLines(lines: readonly Priced[], weights: PlanWeights): num
   return cost;
 }
 
-export const noCost = ({ groups }: PlanWeights): number[] => [0, ...groups.map(() => 0)];
+export function noCost({ groups }: PlanWeights): number[] {
+  const parts = [0];
+  for (let group = 0; group < groups.length; group++) parts.push(0);
+  return parts;
+}
 
 /** A cost by its weight. */
 export function weighed(cost: Cost, weight: Cost): number {

@@ -30,7 +30,8 @@ export function supplyProblems(
 ): Contradiction[] {
   const { supply } = intake;
   const problems = supply.by === "gravity" ? gravityProblems(supply, lake) : pumpProblems(supply, lake);
-  if (problems.length > 0 || supply.by === "gravity") return under("supply", problems);
+  // What a margin stands for meets every demand.
+  if (problems.length > 0 || supply.by === "gravity" || !supply.curve) return under("supply", problems);
   return weakPump(
     withoutUnits({ ...intake, supply }),
     { lake, system },
@@ -52,7 +53,7 @@ export function plantPumpProblems(
   const { pump, delivered } = plant;
   const both = pump.marginHead && pump.curve ? exactlyOne(pump, "marginHead", "curve") : [];
   const problems = both.length > 0 ? both : pumpDataProblems(pump, lake);
-  if (problems.length > 0) return under("pump", problems);
+  if (problems.length > 0 || !pump.curve) return under("pump", problems);
   const { main, pump: plain, delivered: volumes } = withoutUnits({ main: plant.main, pump, delivered });
   const drawn = {
     demand: meanFlows(volumes),

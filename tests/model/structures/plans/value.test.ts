@@ -30,7 +30,7 @@ describe("the value of a plan", () => {
         const value = planValue(plan, tools);
         while (!value.isWhole()) value.reckonOn();
         const followed = followPlan(plan, tools, value.course());
-        const expected = followed.years.reduce(
+        const expected = followed.reduce(
           (sum, lines, year) => sum + weighedLines(lines, planWeights.byYear[year] ?? [], planWeights),
           0,
         );

@@ -5,7 +5,6 @@ import { hydropowerComponents } from "../../../../src/model/structures/hydropowe
 import type { Hydropower } from "../../../../src/model/structures/inputs.js";
 import { type ServiceLine, serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { brokenLimit } from "../../../../src/model/structures/limits.js";
-import { costOf } from "../../../../src/model/structures/protection.js";
 import { loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
 import { missingShare } from "../../../../src/model/structures/raw-water/raw-water.js";
 import { serviceShare } from "../../../../src/model/structures/small-line.js";
@@ -15,6 +14,7 @@ import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { everyMonth } from "../../near.js";
 import { plant } from "../../study.js";
+import { costOf } from "../followed-plainly.js";
 import { lossesOf } from "../losses.js";
 
 const context = contextOf(productiveLake, 20, assumed);
