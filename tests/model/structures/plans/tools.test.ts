@@ -74,7 +74,7 @@ describe("a month", () => {
     const component: Component = {
       ...line,
       isFed: true,
-      losses: (tell, _layer, _month, upstream ?? 0) => tell(pieces, upstream),
+      losses: (tell, _layer, _month, upstream = 0) => tell(pieces, upstream),
     };
     const tools = planTools({ component, context, surface: context.growing(component.surface) });
     const course = tools.untouched(1);
