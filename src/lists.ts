@@ -13,7 +13,7 @@ export function noElement(list: ArrayLike<unknown>, index: number): never {
 
 export function sumOf(values: readonly number[]): number {
   let sum = 0;
-  for (const value of values) sum += value;
+  for (let index = 0; index < values.length; index++) sum += values[index] ?? noElement(values, index);
   return sum;
 }
 

@@ -1,24 +1,25 @@
 import { dirname } from "node:path";
+import { noticedIn } from "../app/answers/noticed.js";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { studyNotes } from "../study/checks/study-notes.js";
+import { comparedRun } from "../study/compared/compared.js";
 import { type StudyDocument, studyJsonSchema } from "../study/format/schema.js";
-import { prepareStudy } from "../study/prepare/prepared.js";
 import { readStudyFile } from "../study/reading/read.js";
 
 type Print = (text: string) => void;
 
 export function check(path: string, print: Print): void {
   const document = readStudyFile(path);
-  const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
-  prepareStudy(document, assumptions);
+  const run = comparedRun(document, loadAssumptions(assumptionsFolder, dirname(path)));
   const { structures, options, study } = document;
   print(
     `${study.name}: complete. ${counted(structures.length, "structure")}, ${counted(options.length, "option")}.`,
   );
-  printNotes(document, assumptions, print);
+  for (const { path: place, found, allowed, remedy, unusual } of noticedIn(run).unusual)
+    print(`${place}: ${found}${unusual ? `; usually ${allowed}` : ""}. ${remedy}`);
 }
 
 /** What an author should know of a study that is in order. */

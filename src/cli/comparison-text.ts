@@ -42,6 +42,7 @@ export function comparisonText(run: StudyRun, odds?: FuturesOdds): string {
     tableText(bearersTable(context)),
     ...[detectionSentence(context)].filter((text) => text !== undefined),
     ...board.changes,
+    ...(board.changesBasis === undefined ? [] : [board.changesBasis]),
     ...(board.estimate === undefined ? [] : [board.estimate]),
     ...board.failedChecks.map((check) => `Check not passed: ${check}`),
     "",

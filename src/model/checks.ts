@@ -5,7 +5,7 @@ import type { InfestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
 import { storageBetween } from "./lake/storage.js";
 import { trafficChecks } from "./program/traffic-checks.js";
-import type { Check } from "./structures/component.js";
+import type { Check, MeasuredCheck } from "./structures/component.js";
 import type { StructureResult } from "./structures/structure.js";
 
 /** Rows that hold results against published ranges and against conservation. A failed row goes to page 1. */
@@ -14,7 +14,7 @@ export function plausibilityChecks(
   structures: readonly StructureResult[],
   infestation: InfestationCost,
   assumed: Assumed,
-): Check[] {
+): Array<Check | MeasuredCheck> {
   return [
     ...storageCheck(input, assumed("checks.storage-tolerance")),
     ...(input.boats.traffic ? trafficChecks(input.boats, assumed("checks.traffic-tolerance")) : []),

@@ -21,7 +21,7 @@ import {
   type ScheduleSettings,
   underSchedules,
 } from "./schedules.js";
-import type { Check } from "./structures/component.js";
+import type { Check, MeasuredCheck } from "./structures/component.js";
 import type { StructureResult } from "./structures/structure.js";
 
 interface LakeResult extends LevelsResult {
@@ -47,7 +47,7 @@ export interface Comparison {
   readonly options: readonly OptionBalance[];
   readonly rates: FoundingRates;
   /** Worked out when asked for. */
-  readonly checks: readonly Check[];
+  readonly checks: ReadonlyArray<Check | MeasuredCheck>;
   /** Worked out when asked for. What was entered against what is usual; unlike the others these have limits with units, for each reader's own. */
   readonly entryChecks: readonly EntryCheck[];
 }

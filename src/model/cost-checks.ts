@@ -2,7 +2,7 @@ import { at } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import { daysInYear, daysOf, months, secondsPerDay } from "./lake/calendar.js";
-import type { Check } from "./structures/component.js";
+import type { Check, MeasuredCheck } from "./structures/component.js";
 import { kindOf } from "./structures/kinds.js";
 import { costAtSize } from "./structures/oxidant.js";
 import type { StructureResult } from "./structures/structure.js";
@@ -15,7 +15,7 @@ export function costCheck(
   { structure, components }: StructureResult,
   infestation: InfestationCost,
   assumed: Assumed,
-): Check[] {
+): Array<Check | MeasuredCheck> {
   if (components.every(({ chosen }) => chosen.plan.entry.measure === "leave")) return [];
   const { hasPublishedCosts, waterTaken } = kindOf(structure);
   if (!hasPublishedCosts) return [];
@@ -38,7 +38,12 @@ function plantCheck(name: string, mature: number, assumed: Assumed): Check {
 }
 
 /** Smaller plants than the smallest published one are not judged: no figure says how much dearer they are. */
-function waterCheck(name: string, mature: number, flow: readonly number[], assumed: Assumed): Check[] {
+function waterCheck(
+  name: string,
+  mature: number,
+  flow: readonly number[],
+  assumed: Assumed,
+): MeasuredCheck[] {
   const volume = months.reduce((sum, month) => sum + at(flow, month) * daysOf(month) * secondsPerDay, 0);
   const meanFlow = volume / (daysInYear * secondsPerDay);
   if (meanFlow < assumed("oxidant.small-plant-flow")) return [];
@@ -47,8 +52,11 @@ function waterCheck(name: string, mature: number, flow: readonly number[], assum
   return [
     {
       what: `${name}: cost of its water in a mature infestation`,
-      found: perVolume(found),
-      allowed: `${perVolume(low)} to ${perVolume(high)}, from published water works of its size`,
+      measure: "moneyPerVolume",
+      found,
+      low,
+      high,
+      from: "from published water works of its size",
       passed: found >= low && found <= high,
     },
   ];
@@ -65,10 +73,6 @@ export function publishedCosts(meanFlow: number, assumed: Assumed): { low: numbe
     high: between(assumed("checks.water-cost.small-high"), assumed("checks.water-cost.large-high")),
   };
 }
-
-const volumeShown = 1000;
-
-const perVolume = (price: number) => `${(price * volumeShown).toPrecision(3)} per 1,000 m³`;
 
 const wholeNumbers = new Intl.NumberFormat("en-US", { maximumFractionDigits: 0 });
 const wholeNumber = (value: number) => wholeNumbers.format(value);

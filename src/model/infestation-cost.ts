@@ -1,4 +1,5 @@
 import { at } from "../lists.js";
+import { remembered } from "./computed-once.js";
 import { type Account, accountOf, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
 import type { Money } from "./money/decimal.js";
@@ -60,16 +61,17 @@ export function infestationCost(
   let bearers: InfestationCost["byBearer"] | undefined;
   for (const { structure, years } of structures) {
     const ofStructure = streamOf(byStructure, structure.id, noCents);
-    const sums = new Map<readonly CostLine[], YearSums>();
+    const streamsOf = ({ id, account }: YearSum): CentsByYear[] => {
+      const ofAccount = account === "damage" ? [] : [streamOf(byAccount, account, noCents)];
+      const ofStructures = account === "other" ? [] : [all, ofStructure, streamOf(byBearer, id, noCents)];
+      return [...ofAccount, ...ofStructures];
+    };
+    const sumsOf = remembered((lines: readonly CostLine[]) =>
+      yearSums(lines, risingGroups).map((sum) => ({ sum, streams: streamsOf(sum) })),
+    );
     for (let year = 0; year < years.length - skipYears; year++) {
-      const lines = at(years, year + skipYears);
-      const found = sums.get(lines) ?? yearSums(lines, risingGroups);
-      sums.set(lines, found);
-      for (const sum of found) {
-        const { id, account } = sum;
-        const ofAccount = account === "damage" ? [] : [streamOf(byAccount, account, noCents)];
-        const ofStructures = account === "other" ? [] : [all, ofStructure, streamOf(byBearer, id, noCents)];
-        for (const stream of [...ofAccount, ...ofStructures]) addSum(stream, year, sum, noCents);
+      for (const { sum, streams } of sumsOf(at(years, year + skipYears))) {
+        for (const stream of streams) addSum(stream, year, sum, noCents);
       }
     }
   }
@@ -92,8 +94,6 @@ export function infestationCost(
 }
 
 /** Lines of one year added up; years that repeat have the same list of lines, which is added up once. */
-type YearSums = readonly YearSum[];
-
 interface YearSum {
   readonly id: string;
   readonly part: "harm" | "control";
@@ -102,7 +102,7 @@ interface YearSum {
   cents: number;
 }
 
-function yearSums(lines: readonly CostLine[], rising: ReadonlySet<PriceGroup>): YearSums {
+function yearSums(lines: readonly CostLine[], rising: ReadonlySet<PriceGroup>): YearSum[] {
   const sums: YearSum[] = [];
   for (const line of lines) {
     const account = accountOf(line);

@@ -111,17 +111,23 @@ export const statesSince = ({
 
 /** Amounts by age of an infestation, with what they count in each year of the horizon. */
 interface WeighedAmounts {
-  readonly byAge: readonly number[];
-  readonly inYear: readonly number[];
+  readonly byAge: Float64Array;
+  readonly inYear: Float64Array;
 }
+
+const weighedAmounts = (byAge: readonly number[], inYear: readonly number[]): WeighedAmounts => ({
+  byAge: new Float64Array(byAge),
+  inYear: new Float64Array(inYear),
+});
 
 /** Present value of all amounts of an infestation that begins in a year; read element by element, as it runs for each lake. */
 function fromYear(first: number, weighed: readonly WeighedAmounts[], factors: readonly number[]): number {
   let sum = 0;
   for (let year = first; year < factors.length; year++) {
+    const age = year - first;
     let cost = 0;
-    for (const { byAge, inYear } of weighed) {
-      const age = year - first;
+    for (let each = 0; each < weighed.length; each++) {
+      const { byAge, inYear } = weighed[each] ?? noElement(weighed, each);
       cost += (byAge[age] ?? noElement(byAge, age)) * (inYear[year] ?? noElement(inYear, year));
     }
     sum += (factors[year] ?? noElement(factors, year)) * cost;
@@ -150,10 +156,10 @@ export function costByEstablishment(
   }));
   const attempts = statesByYear.map((during) => during.attempts);
   const weighed: WeighedAmounts[] = [
-    { byAge: kept, inYear: programInYear },
-    { byAge: noticed, inYear: scheduleInYear },
-    { byAge: attempts, inYear: numbers.attemptInYear },
-    ...streams.map(({ byAge, share }) => ({ byAge, inYear: share ?? factors.map(() => 1) })),
+    weighedAmounts(kept, programInYear),
+    weighedAmounts(noticed, scheduleInYear),
+    weighedAmounts(attempts, numbers.attemptInYear),
+    ...streams.map(({ byAge, share }) => weighedAmounts(byAge, share ?? factors.map(() => 1))),
   ];
   const established = factors.map((_, first) => fromYear(first, weighed, factors));
   return {

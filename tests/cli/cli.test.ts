@@ -23,6 +23,18 @@ describe("the command line", () => {
     expect(await run("check", study)).toMatchObject({ status: 0, stderr: "" });
   });
 
+  it("tells what is unusual of a study that is complete: an intake above the lake in winter, while it delivers", async () => {
+    const above = join(folder, "above.yaml");
+    const text = readFileSync("src/examples/sorrel-bend.yaml", "utf8");
+    writeFileSync(above, text.replace('elevation: "2,086 ft"', 'elevation: "2,130 ft"'));
+    const { status, stdout } = await run("check", above);
+    expect(status).toBe(0);
+    // The lake falls to 2,100 ft.
+    expect(stdout).toContain(
+      'structures[0 "city-intake"].elevation: City raw-water intake, water over it on the lowest day of a month with flow: −30 ft; usually at least 0 ft.',
+    );
+  });
+
   it("prints the comparison as text, with one answer by the odds", async () => {
     const { status, stdout } = await run("compare", quickStudy);
     expect(status).toBe(0);
@@ -50,7 +62,7 @@ describe("the command line", () => {
   it("compares with values set for once, and says what they change", async () => {
     const { status, stdout } = await run("compare", quickStudy, "--set", "money.discountRate=6 %/yr");
     expect(status).toBe(0);
-    expect(stdout).toContain("Set for this once: money.discountRate = 6 %/yr. The file is as it was.");
+    expect(stdout).toContain("Set for this run only: money.discountRate = 6 %/yr. The file is unchanged.");
     expect(stdout).toContain("The board’s figures before and after, at central values");
   });
 
@@ -105,7 +117,7 @@ describe("the command line", () => {
     const { status, stdout } = await run("check", old);
     expect(status).toBe(0);
     expect(stdout).toContain(
-      'report.leaveOut[0]: "worked", which is in the method document now. It is ignored, and may stay or go.',
+      'report.leaveOut[0]: "worked", which is in the method document now; usually a section that reports have. It is ignored, and may stay or go.',
     );
   });
 

@@ -71,7 +71,7 @@ describe("the check of energy", () => {
         what.includes("energy lost of the energy"),
       );
     };
-    const share = Number.parseFloat(rowOf(1)?.found ?? "");
+    const share = Number.parseFloat(String(rowOf(1)?.found));
     expect(rowOf(1)?.passed).toBe(true);
     expect(share).toBeGreaterThan(0);
     const most = assumed("checks.energy-lost-high") * 100;
@@ -158,7 +158,7 @@ describe("the check of what a water works pays by volume", () => {
   });
 
   it("passes within them and fails on either side", () => {
-    const found = Number.parseFloat(rowOf(1)?.found ?? "") / 1000;
+    const found = Number(rowOf(1)?.found);
     expect(found).toBeGreaterThan(0);
     const held = (low: number, high: number) =>
       rowOf(1, assumedWith({ "checks.water-cost.large-low": low, "checks.water-cost.large-high": high }))

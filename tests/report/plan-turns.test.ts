@@ -26,15 +26,15 @@ const factsWith = (planTurns: readonly PlanTurn[], index = 0) =>
 describe("a plan that what is uncertain turns", () => {
   it("is told beside its part, with how often and by what", () => {
     expect(factsWith([turn])).toContain(
-      "In 25% of simulated lakes another plan costs less, most often: cleaned by divers. What parts these lakes from the others best is the growth rate of shells: another plan goes with higher values.",
+      "In 25% of simulated lakes another plan costs less, most often: cleaned by divers. They differ from the rest most in the growth rate of shells, which is higher there.",
     );
     expect(factsWith([turn], 1)).not.toContain("simulated lakes");
   });
 
   it("names lower values, and no input where none tells", () => {
     const lower = { id: "wage", name: "wage", apart: -0.6 };
-    expect(factsWith([{ ...turn, by: lower }])).toContain("another plan goes with lower values.");
-    expect(factsWith([{ ...turn, by: undefined }])).not.toContain("What parts");
+    expect(factsWith([{ ...turn, by: lower }])).toContain("most in the wage, which is lower there.");
+    expect(factsWith([{ ...turn, by: undefined }])).not.toContain("They differ");
   });
 
   it("is told with the only other plan, and not where it is rare or was not drawn", () => {

@@ -41,7 +41,17 @@ describe("the page of assumptions", () => {
     const found = await pageAt(`${list}?q=founds+population&show=all`);
     expect(found).toContain(`href="${list}/${chance}"`);
     expect(found).not.toContain(`href="${list}/hydraulics.closed-roughness-ratio"`);
-    expect(await pageAt(`${list}?q=zzzz`)).toContain("None has these words");
+    const nothing = await pageAt(`${list}?q=zzzz`);
+    expect(nothing).toContain("None has these words");
+    expect(nothing).not.toContain('id="table-all"');
+  });
+
+  it("finds among all assumptions what none of those that the study uses has, and says so", async () => {
+    const { list } = made();
+    const found = await pageAt(`${list}?q=pipe+roughness`);
+    expect(found).toContain(`href="${list}/typical.roughness"`);
+    expect(found).toContain("none that this study uses has these words, so that all were searched");
+    expect(await pageAt(`${list}?q=founds+population`)).not.toContain("all were searched");
   });
 
   it("orders the judged values by how far they move the answer, once that is worked out", async () => {

@@ -65,12 +65,17 @@ describe("comparing", () => {
     expect(text).toMatch(/<figcaption>The net benefit of “Staffed summer checks” rises by €\d/);
     expect(text).toContain('<table id="table-explained"');
     expect(text).not.toContain("data-awaits");
+    expect(text).not.toContain("table-requested");
+    expect(text).toMatch(/<details class="more" open><summary><h2>What went in/);
   });
 
   it("says plainly what two studies in different currencies cannot tell", async () => {
     const text = await pageAt(`/compare?left=${id}&right=example-sorrel-bend`);
     expect(text).toContain("different currencies, EUR and USD");
     expect(text).not.toContain("table-explained");
+    // What each lake asks for stands first, and the hundred inputs that differ are folded away.
+    expect(text).toContain('<table id="table-requested"');
+    expect(text).toMatch(/<details class="more"><summary><h2>What went in/);
   });
 
   it("knows no study or revision that is not kept", async () => {

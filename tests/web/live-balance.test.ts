@@ -23,9 +23,23 @@ describe("the balance of what is typed on the short path", () => {
     expect(range).toMatch(/^First estimate, from few draws: net benefit between .+ and .+\.$/);
   });
 
-  it("says in the page's words which entry cannot be read", async () => {
+  it("says in the page's words which entry is wrong, and what is allowed", async () => {
     const { balance } = await typedAt(await serving(), { "intakes/0/flow": "lots" });
-    expect(balance).toContain("One entry cannot be read: Intake 1, largest flow");
+    expect(balance).toContain("Intake 1, largest flow: Found &quot;lots&quot;; allowed: a flow such as");
+  });
+
+  it("says a velocity in the units of the study: 66 cfs in 8 in are 57.6 m/s", async () => {
+    const typed = { "intakes/0/flow": "66 cfs", "intakes/0/pipe": "8 in" };
+    // π/4·(8/12)² = 0.349 ft², and 66/0.349 = 189 ft/s
+    const us = await typedAt(await serving(), typed);
+    expect(us.balance).toContain("in which 66 cfs run at 189 ft/s");
+    const si = await typedAt(await serving(), { ...typed, units: "si" });
+    expect(si.balance).toContain("at 57.6 m/s");
+  });
+
+  it("says what contradicts the study that would be made: mussels found after it begins", async () => {
+    const { balance } = await typedAt(await serving(), { ramps: "2", infestedSince: "2090" });
+    expect(balance).toContain("Year mussels were found: Found 2090; allowed: a year up to the start year");
   });
 });
 

@@ -4,9 +4,7 @@ import { balanceLine } from "../../report/board/balance-line.js";
 import { differenceView } from "../../report/compared/difference-view.js";
 import { differencesJson } from "../../report/compared/differences-json.js";
 import { effectTable } from "../../report/compared/effect-view.js";
-import { impliedTexts, unusualEntries } from "../../report/document/check-rows.js";
-import { habitatNotes } from "../../report/rack/habitat-doubt.js";
-import { studyNotes } from "../../study/checks/study-notes.js";
+import { impliedTexts } from "../../report/document/check-rows.js";
 import { type ComparedRun, comparedRun, explained, studyDifferences } from "../../study/compared/compared.js";
 import { keptSchedules, type SchedulesOf } from "../../study/compared/kept-schedules.js";
 import { resultDifferences } from "../../study/compared/result-differences.js";
@@ -14,13 +12,13 @@ import { triedWork } from "../../study/exports/orders/tried-work.js";
 import { triedFile } from "../../study/exports/tried-file.js";
 import { triedLog } from "../../study/exports/tried-log.js";
 import { triedSamples } from "../../study/exports/tried-samples.js";
-import { isConfirmed } from "../../study/reading/confirmed.js";
-import { InputError, type Problem } from "../../study/reading/problems.js";
+import { InputError } from "../../study/reading/problems.js";
 import { parsedStudyText, readIssuedText, readStudyText } from "../../study/reading/read.js";
 import { ownEffects } from "../../study/swept/own-effects.js";
 import { sweep } from "../../study/swept/sweep.js";
 import { impliedValues } from "../../study/traced/implied.js";
 import type { AnswerContext, AnswersOf } from "./answer-context.js";
+import { noticedIn } from "./noticed.js";
 import type { BalanceState, ComparedPair, ComparedText, PrintedDifferences, StudyText } from "./questions.js";
 import { runCache } from "./run-cache.js";
 
@@ -97,22 +95,15 @@ function balanceOf(
 ): BalanceState {
   try {
     const run = comparedRun(readStudyText(text, fileName), assumptions, schedules);
-    const noticed = [
-      ...unusualEntries(run),
-      ...habitatNotes(run),
-      ...studyNotes(run.document, run.assumptions),
-    ];
-    const isKnown = (each: Problem) => isConfirmed(each, run.document, run.document.study.confirmed);
+    const { confirmed, unusual } = noticedIn(run);
     return {
       line: balanceLine(run),
       used: run.usedAssumptions,
       implied: [
         ...impliedTexts({ ...run, implied: impliedValues(run.comparison) }),
-        ...noticed
-          .filter(isKnown)
-          .map(({ at = [], found }) => ({ at, text: `Unusual, and confirmed: ${found}.` })),
+        ...confirmed.map(({ at = [], found }) => ({ at, text: `Unusual, and confirmed: ${found}.` })),
       ],
-      unusual: noticed.filter((each) => !isKnown(each)),
+      unusual,
     };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;

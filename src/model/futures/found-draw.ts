@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { at, noElement } from "../../lists.js";
 import {
   type CostByEstablishment,
   containedByAge,
@@ -84,7 +84,10 @@ function worthByStart({ when, parts }: PricedPhase, { payments }: FoundCourse): 
 
 function worthFrom(first: number, paid: readonly number[], inYear: readonly number[]): number {
   let sum = 0;
-  for (let year = first; year < inYear.length; year++) sum += at(paid, year - first) * at(inYear, year);
+  for (let year = first; year < inYear.length; year++) {
+    const age = year - first;
+    sum += (paid[age] ?? noElement(paid, age)) * (inYear[year] ?? noElement(inYear, year));
+  }
   return sum;
 }
 

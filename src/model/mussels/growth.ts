@@ -90,7 +90,7 @@ export function growLayers(
   parameters: GrowthParameters,
 ): Layer[] {
   const layers: Layer[] = [];
-  const keep = layerKeeper(parameters.bulkDensity);
+  const keep = layerKeeper(input.density.length, parameters.bulkDensity);
   growColonies(input, parameters, (colony, month) => {
     const layer = keep(colony);
     layers.push(layer);

@@ -30,16 +30,16 @@ export const bareSurface: Layer = {
 
 const mmPerM = 1e3;
 
-/**
- * A layer within a list of months: of tens of thousands in a lake few are looked at, so that only sums are kept, five of
- * each: number, cover, mass, killed, shed.
- */
+/** Sums that are kept of a month: number, cover, mass, killed, shed. */
+const kept = 5;
+
+/** A layer within a list of months: of tens of thousands in a lake few are looked at, so that only sums are kept. */
 class MonthLayer implements Layer {
-  readonly #sums: readonly number[];
+  readonly #sums: Float64Array;
   readonly #start: number;
   readonly #bulkDensity: number;
 
-  constructor(sums: readonly number[], start: number, bulkDensity: number) {
+  constructor(sums: Float64Array, start: number, bulkDensity: number) {
     this.#sums = sums;
     this.#start = start;
     this.#bulkDensity = bulkDensity;
@@ -68,14 +68,20 @@ class MonthLayer implements Layer {
   }
 }
 
-/** Keeps the layers of a square metre month by month. */
-export function layerKeeper(bulkDensity: number): (colony: Readonly<Colony>) => Layer {
-  const sums: number[] = [];
+/** Keeps the layers of a square metre month by month. @param months most that are kept */
+export function layerKeeper(months: number, bulkDensity: number): (colony: Readonly<Colony>) => Layer {
+  const sums = new Float64Array(months * kept);
+  let start = -kept;
   return ({ number, cover, mass, killed, shed }) => {
     if (number === 0 && killed === 0) return bareSurface;
-    const start = sums.length;
-    if (number > 0) sums.push(number, cover, mass, killed, shed);
-    else sums.push(0, 0, 0, killed, 0);
+    start += kept;
+    sums[start + 3] = killed;
+    if (number > 0) {
+      sums[start] = number;
+      sums[start + 1] = cover;
+      sums[start + 2] = mass;
+      sums[start + 4] = shed;
+    }
     return new MonthLayer(sums, start, bulkDensity);
   };
 }

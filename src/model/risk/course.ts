@@ -77,7 +77,7 @@ export function foundCourse(
       found,
       tried,
       known: (fromAge) =>
-        statesByYear.map(({ noticed }) => sumOf(noticed.slice(0, Math.max(0, noticed.length - fromAge)))),
+        statesByYear.map(({ noticed }) => sumOf(fromAge === 0 ? noticed : noticed.slice(0, -fromAge))),
       ...watchAfter(contained, cleanYears),
     },
   };

@@ -1,3 +1,4 @@
+import type { Measure } from "../entries/entry-check.js";
 import type { CostLine, QuantityKind } from "../money/line.js";
 import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
@@ -91,6 +92,16 @@ export interface Check {
   readonly passed: boolean;
 }
 
+/** The same of an amount, which is told in the study's own units and money. */
+export interface MeasuredCheck extends Pick<Check, "what" | "passed"> {
+  readonly measure: Measure;
+  readonly found: number;
+  readonly low: number;
+  readonly high: number;
+  /** Where the range is from. */
+  readonly from: string;
+}
+
 export interface TriedPlan {
   readonly plan: Plan;
   /** Its present value over that of 1 a year: a year's cost over the horizon, as plans are compared. */
@@ -100,6 +111,8 @@ export interface TriedPlan {
   /** The same where the limit is passed. */
   readonly brokenLimit: string | undefined;
   readonly wayOut: WayOut | undefined;
+  /** Whether it only cleans, and no date of its routine finds a layer worth a visit: it then costs what leaving the part costs. */
+  readonly comesToLeaving: boolean;
 }
 
 /** What is done in the years of a record that do not allow a plan. */

@@ -10,7 +10,7 @@ import { cleaningOf } from "./cleaning.js";
 import type { Charge, Component, Limit, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
-import { loadOf, nearestOf } from "./limits.js";
+import { loadOf, nearer, noLoad } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { plantRunning, type Running } from "./plant/running.js";
 import { type HeadLost, rackComponent } from "./rack.js";
@@ -210,11 +210,10 @@ function coolingComponent(
       rawWater?.losses(tell, layer, month, upstream);
     },
     limit: (layer, month) =>
-      nearestOf([
-        loadOf(tooDerated, 1 - share(layer), limit),
-        tooThick(layer),
-        ...(rawWater?.limits(layer, month) ?? []),
-      ]),
+      nearer(
+        nearer(loadOf(tooDerated, 1 - share(layer), limit), tooThick(layer)),
+        rawWater?.limit(layer, month) ?? noLoad,
+      ),
   };
 }
 

@@ -1,4 +1,4 @@
-import { remembered } from "../computed-once.js";
+import { once, remembered } from "../computed-once.js";
 import type { Layer } from "../mussels/layer.js";
 import { cleaningOutage } from "./cleaning.js";
 import type { Component, Limit, LimitLoad, Priced, Tell } from "./component.js";
@@ -20,9 +20,6 @@ export function loadOf(limit: Limit, value: number, allowed: number, clean = 0):
 /** The limit that is nearer; the first where both are as near. */
 export const nearer = (one: LimitLoad, other: LimitLoad): LimitLoad => (other.load > one.load ? other : one);
 
-/** The nearest of several; the first where some are as near. */
-export const nearestOf = (loads: readonly [LimitLoad, ...LimitLoad[]]): LimitLoad => loads.reduce(nearer);
-
 const firstId = "limit.first-share";
 const certainId = "limit.certain-share";
 const factorId = "limit.forced-factor";
@@ -40,9 +37,9 @@ export type ForcedCleaning = (tell: Tell, nearest: LimitLoad, month: number) => 
 export function forcedCleaning(component: Component, { assumed }: LakeContext): ForcedCleaning {
   const chance = chanceAt(assumed(firstId), assumed(certainId));
   const factor = assumed(factorId);
-  const work = component.cleaning.work().map((line) => forced(line, factor));
+  const work = once(() => component.cleaning.work().map((line) => forced(line, factor)));
   const certain = remembered((month: number): readonly Priced[] => [
-    ...work,
+    ...work(),
     ...cleaningOutage(component, assumed, month).map((line) => forced(line, 1)),
   ]);
   const underLimit = remembered((limit: Limit) =>

@@ -1,15 +1,16 @@
 import { at } from "../../lists.js";
-import { once } from "../computed-once.js";
+import { once, remembered } from "../computed-once.js";
 import { aloneOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
-import type { ComponentResult, LimitLoad, TriedPlan, WayOut } from "./component.js";
+import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
 import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
+import { datesOf } from "./plans/dates.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
 import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
-import { type PlanValue, planValue } from "./plans/value.js";
+import { planValue } from "./plans/value.js";
 
 /**
  * Chooses the plan of least present value, V = Σ w(a) C(a), among all that the catalogue offers a part, and works out its
@@ -50,13 +51,8 @@ function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
   const tools = parts.map((part) =>
     planTools({ ...part, surface: part.context.growing(part.component.surface) }),
   );
-  const known = tools.map(() => new Map<string, PlanValue>());
-  const reckoned = (plan: Contender["plan"], year: number): PlanValue => {
-    const ofYear = at(known, year);
-    const value = ofYear.get(plan.id) ?? planValue(plan, at(tools, year));
-    ofYear.set(plan.id, value);
-    return value;
-  };
+  const values = tools.map((each) => remembered((plan: Plan) => planValue(plan, each)));
+  const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>
     cheapestOf(plans.map((plan) => ({ contender: { plan, byYear: [plan] }, byYear: [reckoned(plan, year)] })))
@@ -65,7 +61,8 @@ function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
 }
 
 /** The thickest of the possible operating years, year by year. */
-function thickestOfYears([first = [], ...others]: readonly (readonly number[])[]): number[] {
+function thickestOfYears([first = [], ...others]: readonly (readonly number[])[]): readonly number[] {
+  if (others.length === 0) return first;
   return first.map((thickness, year) => Math.max(thickness, ...others.map((other) => at(other, year))));
 }
 
@@ -98,8 +95,13 @@ function triedPlan(tried: Tried, [{ context }]: readonly [PartYear, ...PartYear[
     nearestLimit: nearest.load > 0 ? { words: nearest.limit.broken, load: nearest.load } : undefined,
     brokenLimit: nearest.load > 1 ? nearest.limit.broken : undefined,
     wayOut: wayOutOf(tried.contender),
+    comesToLeaving:
+      onlyCleansOnDates(plan) && tried.byYear.every(({ course }) => course().cleanedMonths.size === 0),
   };
 }
+
+const onlyCleansOnDates = ({ routine, protection }: Plan): boolean =>
+  protection === undefined && datesOf(routine) !== undefined;
 
 /** Years of the record that do not allow the plan, with what is done in them. */
 function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {

@@ -15,7 +15,7 @@ export function bearersTable(context: ReportContext): TableView {
   const amount = (value: number) => num(value === 0 ? "–" : exactMoney(value));
   return {
     id: "table-bearers",
-    caption: `Who pays: “${requested.result.option.name}”, present values`,
+    caption: `Who pays: “${requested.result.option.name}”, present values at central values`,
     head: head(
       "Payer",
       num("Damage without"),
@@ -24,6 +24,7 @@ export function bearersTable(context: ReportContext): TableView {
       num("Share if split by benefit"),
     ),
     rows: payers.map(({ name }, index) => row(name, ...rounded.map(({ parts }) => amount(at(parts, index))))),
+    compact: true,
     total: row("All", ...rounded.map(({ sum }) => amount(sum))),
     note: `${partners > 0 ? "Pays now: grants and partners of the request by their terms, and the rest by who asks. " : ""}Share if split by benefit: each payer's part of the added cost is its part of the damage avoided. Who should pay is for the board to decide. Each column is rounded to three or four figures of its largest amount, adjusted so that totals match.`,
   };

@@ -9,6 +9,12 @@ export function boardChanges(context: ReportContext): string[] {
   return [chanceChange(context), lossChange(context), budgetChange(context)];
 }
 
+/** On what the changes stand, where the answer is an average and they are not; absent where nothing would change it. */
+export const changesBasis = ({ confidence, headline }: ReportContext): string | undefined =>
+  headline && !confidence?.pays.isFirm
+    ? "Each alone, with everything else at its central value rather than on average."
+    : undefined;
+
 /** Yearly chances at which an option pays: none, from one on, or from next to nothing. */
 type ChanceToPay = { readonly from: number } | { readonly upTo: number } | "any" | "none";
 
@@ -47,7 +53,7 @@ function chanceChange({ requested, comparison }: ReportContext): string {
   if (chance === "any") return "It pays at any yearly chance of infestation.";
   if (chance === "none")
     return "At no yearly chance of infestation, however high, would it pay at its present cost.";
-  const subject = "the yearly chance of infestation without a program";
+  const subject = "the yearly chance of infestation without it";
   const [value, side] = "from" in chance ? [chance.from, "above"] : [chance.upTo, "below"];
   const at = `${side} ${percent(value)}; ${estimate}`;
   return underCondition(requested, `${subject} is ${at}`, `${subject} were ${at}`);
@@ -93,7 +99,7 @@ function budgetChange({ requested, format }: ReportContext): string {
     const size = percent(Math.abs(change));
     return change < 0
       ? `It would pay if the program cost at least ${size} less.`
-      : `It pays as long as the program costs less than ${size} more.`;
+      : `It pays as long as the program costs less than ${change > 1 ? `${factorText(change + 1)} the estimate` : `${size} more`}.`;
   }
   const costs =
     signOf(programPerYear) === 0

@@ -13,7 +13,7 @@ import { noMoneyText } from "./answer-words.js";
 import { askView } from "./ask-view.js";
 import { balancePicture } from "./balance-picture.js";
 import type { BoardCase, BoardView } from "./board.js";
-import { boardChanges, chanceCell, chanceNote } from "./board-changes.js";
+import { boardChanges, chanceCell, chanceNote, changesBasis } from "./board-changes.js";
 import { confidenceText } from "./confidence-words.js";
 import { estimateText } from "./estimate-text.js";
 import { bridgeText, headlineChances, intervalText, likelihoodText } from "./headline-words.js";
@@ -82,6 +82,7 @@ function preventionBoard(context: ReportContext): BoardCase {
     findings: findings(context),
     asked: asked(context, isWorth),
     changes: boardChanges(context),
+    changesBasis: changesBasis(context),
     estimate: estimateText(context),
   };
 }

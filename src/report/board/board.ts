@@ -27,6 +27,7 @@ export interface BoardView {
   /** What the option requested adds to the program in force; absent where the study names none. */
   readonly increment?: string | undefined;
   readonly changes: readonly string[];
+  readonly changesBasis?: string | undefined;
   /** How exact the estimate is, and how much of it rests on judgement. */
   readonly estimate?: string | undefined;
   /** That checks did not pass; empty where all did. */

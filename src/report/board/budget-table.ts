@@ -31,7 +31,7 @@ export function budgetTable(context: ReportContext): TableView | undefined {
   ]);
   return {
     id: "table-budget",
-    caption: `“${requested.result.option.name}” by fiscal year while the lake stays clean, ${currency} of each year`,
+    caption: `Each line of “${requested.result.option.name}” by fiscal year while the lake stays clean, ${currency} of each year`,
     head: head(
       ...named("Group", "Line"),
       ...(startsMidYear ? [num("Before")] : []),

@@ -46,9 +46,9 @@ function figures(context: ReportContext): BoardView["figures"] {
   const largest = costs[0];
   return [
     {
-      label: "Upkeep and losses, per year",
+      label: "Upkeep and losses",
       value: format.money(baseline.equivalentYearly.infestation),
-      note: `annual equivalent over ${counted(horizon, "year")}`,
+      note: `a year, annual equivalent over ${counted(horizon, "year")}`,
     },
     {
       label: `In ${run.document.money.startYear}`,
@@ -59,7 +59,7 @@ function figures(context: ReportContext): BoardView["figures"] {
     {
       label: "Largest part",
       value: largest && total.greaterThan(0) ? percent(largest.expected.dividedBy(total).toNumber()) : "none",
-      note: largest?.name ?? "",
+      note: largest ? `of the present value: ${largest.name}` : "",
     },
     {
       label: "Program still run, per year",

@@ -13,7 +13,7 @@ const styledParts = { chart: ":scope [class], :scope [class] *", drawing: "*" };
 
 /** Properties that the style sheet gives to parts of a picture. */
 const styled = [
-  ...["fill", "stroke", "stroke-width", "stroke-dasharray", "paint-order"],
+  ...["fill", "stroke", "stroke-width", "stroke-dasharray"],
   ...["font-family", "font-size", "font-weight", "text-anchor"],
 ];
 

@@ -8,10 +8,13 @@ import { changeText, figureText } from "../words/figure-text.js";
 import { capitalised, type Formatter, formatter } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
 import { type Explained, explainedView, type SideNames } from "./explained-view.js";
+import { requestedTable } from "./requested-table.js";
 
 export interface DifferenceView {
   readonly summary: string;
   readonly limits: readonly string[];
+  /** Absent where both request the same option. */
+  readonly requested: TableView | undefined;
   /** Absent where nothing differs. */
   readonly inputs: TableView | undefined;
   readonly options: TableView | undefined;
@@ -20,7 +23,12 @@ export interface DifferenceView {
   readonly plans: TableView | undefined;
   /** Absent until it is worked out, and where it cannot be. */
   readonly explained: Explained | undefined;
+  /** Whether so much differs that what went in, and all that came out, are folded away. */
+  readonly isLong: boolean;
 }
+
+/** Rows of inputs that are read from top to bottom: of a revision beside the next there are a few, of two lakes a hundred. */
+const mostInputs = 15;
 
 /** Two studies beside each other. @param explanation undefined until it is known */
 export function differenceView(
@@ -37,6 +45,12 @@ export function differenceView(
   return {
     summary: summary(found, optionRows.length + structureRows.length),
     limits: found.limits,
+    requested: requestedTable(
+      { left: { run: left, format: format.left }, right: { run: right, format: format.right } },
+      found,
+      names,
+    ),
+    isLong: found.inputs.length > mostInputs,
     inputs: inputsTable(found.inputs, names),
     options: resultTable("options", `Figures that differ, in ${money.currency}`, optionRows, names),
     structures: resultTable(

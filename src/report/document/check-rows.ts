@@ -1,5 +1,5 @@
 import type { EntryCheck, Measure } from "../../model/entries/entry-check.js";
-import type { Check } from "../../model/structures/component.js";
+import type { Check, MeasuredCheck } from "../../model/structures/component.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import type { StudyRun } from "../../study/prepare/compute.js";
 import { isConfirmed } from "../../study/reading/confirmed.js";
@@ -26,7 +26,7 @@ type Checked = Pick<StudyRun, "comparison" | "document">;
 export function checkRows({ comparison, document }: Checked): CheckRow[] {
   const format = formatter(document.money.currency, document.study.units);
   return [
-    ...comparison.checks,
+    ...comparison.checks.map((check) => ("measure" in check ? measuredTexts(check, format) : check)),
     ...comparison.entryChecks.map((check) => ({
       ...entryTexts(check, format),
       passed: check.passed,
@@ -35,6 +35,11 @@ export function checkRows({ comparison, document }: Checked): CheckRow[] {
       ...confirmationIn(check, document, format),
     })),
   ];
+}
+
+function measuredTexts(check: MeasuredCheck, format: Formatter): Check {
+  const { what, found, allowed } = entryTexts(check, format);
+  return { what, found, allowed: `${allowed}, ${check.from}`, passed: check.passed };
 }
 
 function confirmationIn(
@@ -113,7 +118,10 @@ function impliedText({ measure, found }: Implied, format: Formatter): string {
   }
 }
 
-function entryTexts(check: EntryCheck, format: Formatter): Pick<Check, "what" | "found" | "allowed"> {
+function entryTexts(
+  check: Pick<EntryCheck, "what" | "measure" | "found" | "low" | "high">,
+  format: Formatter,
+): Pick<Check, "what" | "found" | "allowed"> {
   const { what, measure, found, low, high } = check;
   const limit = (value: number) => measured(value, measure, format, 2);
   return { what, found: measured(found, measure, format, 3), allowed: rangeText({ low, high }, limit) };

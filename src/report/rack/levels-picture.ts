@@ -23,7 +23,7 @@ export interface LevelsPicture {
   readonly table: TableView;
 }
 
-const size = { width: 640, height: 300, left: 64, right: 470, top: 14, base: 272 };
+const size = { width: 710, height: 300, left: 64, right: 470, top: 14, base: 272 };
 const mostStructures = 10;
 const leastGap = 15;
 
@@ -79,7 +79,7 @@ function labelled(items: readonly Fixed[], y: (elevation: number) => number) {
 }
 
 /** Longest name that has room beside the picture. */
-const longestName = 28;
+const longestName = 37;
 const shortened = (name: string) => (name.length > longestName ? `${name.slice(0, longestName - 1)}…` : name);
 
 /** So many of the structures, spread from the highest to the lowest. */

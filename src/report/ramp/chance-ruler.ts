@@ -1,3 +1,4 @@
+import { at } from "../../lists.js";
 import type { ChanceOrigins, SpreadRate } from "../../model/risk/chance-origins.js";
 import { percent } from "../words/format.js";
 
@@ -15,8 +16,16 @@ export interface ChanceRuler {
   readonly ticks: ReadonlyArray<{ readonly x: number; readonly text: string; readonly anchor: string }>;
   readonly rows: readonly RulerRow[];
   /** Absent where no chance, or every chance, turns the answer. */
-  readonly turn: { readonly x: number; readonly text: string; readonly anchor: string } | undefined;
+  readonly turn: RulerTurn | undefined;
   readonly alternative: string;
+}
+
+/** A line down to the ruler, in pieces that leave out texts. */
+interface RulerTurn {
+  readonly x: number;
+  readonly text: string;
+  readonly anchor: string;
+  readonly pieces: ReadonlyArray<{ readonly from: number; readonly to: number }>;
 }
 
 interface RulerRow {
@@ -49,6 +58,8 @@ const rowHeight = 34;
 const least = 0.001;
 const most = 0.3;
 const tickChances = [0.001, 0.003, 0.01, 0.03, 0.1, 0.3];
+/** Pixels that a letter takes at most, on average; heights of letters above and below the line that they stand on. */
+const letter = { width: 7, above: 11, below: 4 };
 /** Standard deviations from the median to the 90th percentile of a normal distribution. */
 const toNinetieth = 1.2816;
 
@@ -62,6 +73,7 @@ export function chanceOf(name: string, { rate, spread }: SpreadRate, drives: boo
 export function chanceRuler(chances: readonly RulerChance[], turn: number | undefined): ChanceRuler {
   const axisY = 6 + chances.length * rowHeight;
   const shown = turn === undefined || turn < least || turn > most ? undefined : turn;
+  const rows = chances.map(rulerRow);
   const told = chances.map(
     ({ name, middle, low, high }) => `${name}: ${percent(middle)} (${percent(low)} to ${percent(high)})`,
   );
@@ -80,31 +92,40 @@ export function chanceRuler(chances: readonly RulerChance[], turn: number | unde
       text: percent(chance),
       anchor: tickAnchor(chance),
     })),
-    rows: chances.map((each, index) => ({
-      y: 25 + index * rowHeight,
-      textY: 14 + index * rowHeight,
-      name: each.name,
-      value: `${percent(each.middle)} (${percent(each.low)}–${percent(each.high)})`,
-      from: xOf(each.low),
-      to: xOf(each.high),
-      at: xOf(each.middle),
-      drives: each.drives,
-      beyond: each.middle < least || each.middle > most,
-    })),
-    turn: shown === undefined ? undefined : turnMark(shown),
+    rows,
+    turn: shown === undefined ? undefined : turnMark(shown, rows, axisY),
     alternative: `Yearly chance of infestation without a program. ${told.join("; ")}. ${turnText(turn)}`,
   };
 }
 
+const rulerRow = (each: RulerChance, index: number): RulerRow => ({
+  y: 25 + index * rowHeight,
+  textY: 14 + index * rowHeight,
+  name: each.name,
+  value: `${percent(each.middle)} (${percent(each.low)}–${percent(each.high)})`,
+  from: xOf(each.low),
+  to: xOf(each.high),
+  at: xOf(each.middle),
+  drives: each.drives,
+  beyond: each.middle < least || each.middle > most,
+});
+
 /** Texts at the ends stay within the picture. */
 const tickAnchor = (chance: number) => (chance === least ? "start" : chance === most ? "end" : "middle");
 
-function turnMark(turn: number) {
+function turnMark(turn: number, rows: readonly RulerRow[], axisY: number): RulerTurn {
   const x = xOf(turn);
+  const inTheWay = rows.filter(
+    ({ name, value }) => x < left + name.length * letter.width || x > right - value.length * letter.width,
+  );
   return {
     x,
     text: `break-even at ${percent(turn)}`,
     anchor: x > (left + right) / 2 ? "end" : "start",
+    pieces: [...inTheWay.map(({ textY }) => textY - letter.above), axisY].map((to, index) => ({
+      from: index === 0 ? Math.min(4, to) : at(inTheWay, index - 1).textY + letter.below,
+      to,
+    })),
   };
 }
 

@@ -44,13 +44,14 @@ export function chanceView(context: ReportContext): ChanceView | undefined {
     chanceOf(`From ${lakesName(context)}`, chance.byLakes, drivenBy === "lakes"),
   ];
   const chances = [...ways, usedChance(chance, "As used, all ways in")];
+  const ruler = chanceRuler(chances, context.requested.breakEven.hazard);
   return {
     finding: findingText(context),
     sentences: [sourceSentence(context, chance), differenceSentence(chance), capSentence(chance)].filter(
       (each) => each !== "",
     ),
-    ruler: chanceRuler(chances, context.requested.breakEven.hazard),
-    rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases.${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end, a middle hollow."}`,
+    ruler,
+    rulerNote: `Dot: the middle. Line: the range that holds the yearly chance in four of five cases.${ruler.turn ? " Break-even: at central values." : ""}${isOnRuler(chances) ? "" : " What lies beyond the ruler is drawn at its end, a middle hollow."}`,
     together: drivenBy === "both" ? togetherSentence(chance) : "",
     launches: launchesTable(context, chance),
     ways: waysTable(context, chance),

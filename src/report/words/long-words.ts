@@ -7,6 +7,15 @@ const character = String.raw`(?:&[#\w]+;|[^\s<&\u200b])`;
 const longWord = new RegExp(`${notText}|${character}{${longest + 1},}`, "gu");
 const piece = new RegExp(`${character}{${between}}(?=${character})`, "gu");
 
+/** After these a word breaks rather than elsewhere. */
+const afterSign = /(?<=[./_-])/;
+
+const withBreaks = (word: string): string =>
+  word
+    .split(afterSign)
+    .map((part) => (part.length > longest ? part.replace(piece, "$&<wbr>") : part))
+    .join("<wbr>");
+
 /** HTML in which a word of any length wraps: a table would else be as wide as its longest word. */
 export const breakLongWords = (html: string): string =>
-  html.replace(longWord, (found) => (found.startsWith("<") ? found : found.replace(piece, "$&<wbr>")));
+  html.replace(longWord, (found) => (found.startsWith("<") ? found : withBreaks(found)));

@@ -1,5 +1,5 @@
 import { pipeArea } from "../../model/hydraulics/friction.js";
-import { toDisplay } from "../../units/quantity.js";
+import { textIn } from "../checks/in-study-units.js";
 import { monthNames } from "../format/month-names.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import { rangeOf } from "./amount-text.js";
@@ -7,6 +7,7 @@ import { busiestLane } from "./busiest-lane.js";
 import { exchangeRateOf } from "./currency.js";
 import type { IntakeFacts, ProgramFacts, ShortFacts } from "./facts-schema.js";
 import type { TypicalValues } from "./filling.js";
+import { monthTitle } from "./questions.js";
 
 /** What cannot be true of facts together. */
 export const factProblems = (facts: ShortFacts, values: TypicalValues): Contradiction[] => [
@@ -34,10 +35,7 @@ function currencyProblems(facts: ShortFacts, values: TypicalValues): Contradicti
 const knownDrawdown = ({ summerLevel, winterLevel }: ShortFacts): number =>
   summerLevel && winterLevel ? Math.max(0, rangeOf(summerLevel).high - rangeOf(winterLevel).low) : 0;
 
-const depthWords = (facts: ShortFacts, value: number): string => {
-  const unit = facts.units === "us" ? "ft" : "m";
-  return `${Number(toDisplay(value, "length", facts.units).toPrecision(3))} ${unit}`;
-};
+const depthWords = (facts: ShortFacts, value: number): string => textIn(facts.units)(value, "length");
 
 function depthProblems(facts: ShortFacts): Contradiction[] {
   const { depth } = facts;
@@ -103,12 +101,13 @@ function intakeProblems(
     found.push({ path: at("depth"), found: depth.text, allowed, remedy });
   }
   const fastest = values.get("checks.impossible-velocity")?.value;
+  const text = textIn(facts.units);
   const speed = flow && pipe ? flow.value / pipeArea(pipe.value) : 0;
   if (pipe && flow && fastest !== undefined && speed > fastest) {
     found.push({
       path: at("pipe"),
-      found: `${pipe.text}, in which ${flow.text} run at ${speed.toFixed(1)} m/s`,
-      allowed: `a bore in which water runs no faster than ${fastest} m/s`,
+      found: `${pipe.text}, in which ${flow.text} run at ${text(speed, "speed")}`,
+      allowed: `a bore in which water runs no faster than ${text(fastest, "speed")}`,
       remedy: "Correct the pipe, the flow or the unit of either.",
     });
   }
@@ -121,8 +120,8 @@ function seasonProblems(program: ProgramFacts | undefined, key: string): Contrad
   return [
     {
       path: [key, "until"],
-      found: until,
-      allowed: `${from} or a later month of the year`,
+      found: monthTitle(until),
+      allowed: `${monthTitle(from)} or a later month of the year`,
       remedy: "A season that runs over the new year is entered in the full form.",
     },
   ];

@@ -168,7 +168,7 @@ const rackEntries = {
 
 function pipeParts(intake: IntakeFacts, flow: Range, filling: Filling): object {
   const { amount, ranged, typical } = filling;
-  const bores = mapped(typical("typical.pipe-velocity"), (velocity) => boreFor(flow.high, velocity));
+  const bores = boresFor(flow.high, filling);
   const diameter = intake.pipe?.value ?? bores.value;
   const length = intake.length?.value ?? typical("typical.conduit-length").value;
   const minorLoss = typical("typical.minor-loss").value;
@@ -180,6 +180,17 @@ function pipeParts(intake: IntakeFacts, flow: Range, filling: Filling): object {
   };
   const loss = lossOf({ length, diameter, roughness: "typical.roughness", minorLoss }, flow.high, filling);
   return { conduit, supply: intake.use === "irrigation" ? gravity(loss, filling) : pumps(filling) };
+}
+
+/** By the velocity; what carries little has a bore of its own all the same. */
+function boresFor(flow: number, { typical }: Filling): Range {
+  const bores = mapped(typical("typical.pipe-velocity"), (velocity) => boreFor(flow, velocity));
+  const least = mapped(typical("typical.least-bore"), inMetres);
+  return {
+    low: Math.max(bores.low, least.low),
+    value: Math.max(bores.value, least.value),
+    high: Math.max(bores.high, least.high),
+  };
 }
 
 const gravity = (loss: number, { ranged }: Filling): object => ({

@@ -1,5 +1,5 @@
 import { pipeArea, pipeHeadLoss } from "../../model/hydraulics/friction.js";
-import { mapped, type Range } from "./amount-text.js";
+import { mapped } from "./amount-text.js";
 import type { Filling, TypicalId } from "./filling.js";
 import { TypicalValue } from "./typical-value.js";
 
@@ -31,21 +31,26 @@ export interface RackEntries {
 
 /** The fewest openings across a rack, however small its flow. */
 const leastOpenings = 3;
+/** The bars of a small intake's strainer over those of a rack, at the least. */
+const leastScale = 1 / 8;
 
-/** A rack for the largest flow that there may be. */
+/** A rack for the largest flow that there may be; one too small for typical bars has smaller ones, as a strainer has. */
 export function rackFor(flow: number, entries: RackEntries, filling: Filling): object {
   const { ranged, single, typical, amount } = filling;
-  const least = leastOpenings * inMetres(typical(entries.spacing).high);
-  const height = Math.max(squareFor(flow, typical(entries.velocity).value), least);
-  const width: Range = mapped(typical(entries.velocity), (velocity) =>
-    Math.max(flow / velocity / height, least),
+  const across = leastOpenings * inMetres(typical(entries.spacing).high);
+  const side = squareFor(flow, typical(entries.velocity).value);
+  const scale = Math.min(1, Math.max(leastScale, side / across));
+  const height = Math.max(side, scale * across);
+  const width = mapped(typical(entries.velocity), (velocity) =>
+    Math.max(flow / velocity / height, scale * across),
   );
+  const scaled = (millimetres: number) => scale * inMetres(millimetres);
   return {
     width: amount(entries.velocity, width, "length"),
     height: single(entries.velocity, "length", () => height),
-    barThickness: ranged("typical.bar-thickness", "smallLength", inMetres),
-    clearSpacing: ranged(entries.spacing, "smallLength", inMetres),
-    barDepth: ranged("typical.bar-depth", "smallLength", inMetres),
+    barThickness: ranged("typical.bar-thickness", "smallLength", scaled),
+    clearSpacing: ranged(entries.spacing, "smallLength", scaled),
+    barDepth: ranged("typical.bar-depth", "smallLength", scaled),
     barShape: new TypicalValue("typical.bar-depth", "rectangular"),
     angle: ranged("typical.rack-angle", "angle"),
     headLossLimit: ranged(entries.headLossLimit, "length"),

@@ -6,6 +6,8 @@ const monthTitles = [
   ...["January", "February", "March", "April", "May", "June"],
   ...["July", "August", "September", "October", "November", "December"],
 ];
+export const monthTitle = (name: (typeof monthNames)[number]): string =>
+  at(monthTitles, monthNames.indexOf(name));
 const monthChoices = monthNames.map((name, month) => [name, at(monthTitles, month)] as const);
 
 const program: readonly Question[] = [

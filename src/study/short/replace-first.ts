@@ -3,13 +3,14 @@ import { monthNames } from "../format/month-names.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { Sensitivity } from "../odds/odds.js";
 import { barWidth } from "../odds/tornado.js";
+import { plainWords } from "../reading/plain-words.js";
 import { quantityWords, rangedQuantities } from "../reading/ranged.js";
 import { typedQuantities } from "../typed/typed-quantities.js";
 import { isWithin, type TypicalPlace, typicalPlacesIn } from "./typical-places.js";
 
 /** A typical value that would move the answer if it were known. */
 export interface ReplaceFirst {
-  /** In words: "Town water intake: conduit, length". */
+  /** In words: "Town water intake: length of the pipe". */
   readonly name: string;
   /** Where it stands in the study. */
   readonly path: readonly (string | number)[];
@@ -79,6 +80,8 @@ function placeWords(
 ): string {
   const isMonth = monthNames.some((month) => month === path.at(-1));
   const own = isMonth ? path.slice(0, -1) : path;
-  const { owner, words } = quantityWords(document, count > 1 ? place.path : own);
+  const whole = count > 1 ? place.path : own;
+  const { owner, words: named } = quantityWords(document, whole);
+  const words = plainWords(place.path) ?? plainWords(whole) ?? named;
   return owner === undefined ? words : `${owner}: ${words}`;
 }

@@ -62,7 +62,7 @@ export function assumptionsPage(
   const own = ownValues(draftOf(entry.text, entry.fileName).document);
   const units = unitsOf(entry, studies);
   const reading = { assumptions: studies.assumptions, used: usedIn(balance), own };
-  const rows = assumptionRows(reading, filter, words);
+  const { rows, shown } = foundRows(reading, filter, words);
   const href = (id: string) => `/studies/${entry.id}/assumptions/${id}`;
   return workbenchPage(
     { entry, balance, part: "assumptions", title: "Assumptions" },
@@ -91,15 +91,24 @@ export function assumptionsPage(
         filters: assumptionFilters.map((each) => ({
           value: each,
           label: filterNames[each],
-          isChosen: each === filter,
+          isChosen: each === shown,
         })),
       },
+      beyond: shown === filter ? "" : filterNames[filter],
       count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
       rows: rows.map((row) => ({
         ...{ ...row, ...shownIn(row, studies, units), link: href(row.id) },
       })),
     },
   );
+}
+
+/** What holds the words; where nothing in the filter does, among all. */
+function foundRows(reading: AssumptionReading, filter: AssumptionFilter, words: string) {
+  const rows = assumptionRows(reading, filter, words);
+  if (rows.length > 0 || words === "" || filter === "all") return { rows, shown: filter };
+  const others = assumptionRows(reading, "all", words);
+  return others.length > 0 ? { rows: others, shown: "all" as const } : { rows, shown: filter };
 }
 
 /** In the study's units, with what the entry states beside it. */

@@ -15,14 +15,17 @@ class LiveBalance {
   private isAsking = false;
   private isOld = false;
   private readonly address: string;
+  /** Whether the study rests on typical values, and has a range beside its balance. */
+  private readonly isFirst: boolean;
 
   constructor(private readonly form: HTMLFormElement) {
     this.address = form.dataset.live ?? "";
+    this.isFirst = form.dataset.first !== undefined;
     form.addEventListener("input", () => this.typed());
     if (form.method === "get") form.addEventListener("change", () => this.remember());
     // A save shows the balance itself: what was typed before it is old.
-    form.addEventListener("saved", () => this.later());
-    if (form.dataset.first !== undefined) void this.ask(true);
+    form.addEventListener("saved", () => (this.isFirst ? this.later() : this.stop()));
+    if (this.isFirst) void this.ask(true);
   }
 
   private typed(): void {
@@ -77,8 +80,7 @@ class LiveBalance {
       const answer: LiveAnswer = await response.json();
       if (signal.aborted) return;
       this.show(answer);
-      const isFirst = this.form.dataset.first !== undefined;
-      if (!this.isOld && (answer.isUnderWay || (!wantsRange && isFirst))) this.later();
+      if (!this.isOld && (answer.isUnderWay || (!wantsRange && this.isFirst))) this.later();
     } catch {
       // The balance stands as it is; the next key asks again.
     }

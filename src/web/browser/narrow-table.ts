@@ -26,6 +26,8 @@ function narrow(
   };
   for (const row of rows) row.hidden = !holds(`${textOf(row)} ${row.dataset.words?.toLowerCase() ?? ""}`);
   rows[0]?.parentElement?.append(...rows.toSorted((one, other) => placeOf(one) - placeOf(other)));
+  const isEmpty = rows.every(({ hidden }) => hidden);
+  rows[0]?.closest("table")?.toggleAttribute("hidden", isEmpty);
   if (count) count.textContent = `${rows.filter(({ hidden }) => !hidden).length} of ${rows.length} shown`;
 }
 

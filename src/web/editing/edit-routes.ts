@@ -54,7 +54,7 @@ export function addEditing(
     if (request.query.try !== undefined) {
       const study = typedText(studies, entry.id, place, form);
       const how = {
-        head: unsaved,
+        head: balanceView,
         wantsRange: form.posted.range === "1",
         signal: readerSignal(response),
       };
@@ -79,8 +79,6 @@ async function unusualIn(answers: Answering, entry: StudyEntry): Promise<readonl
   const balance = await answers.ask("balance", textOf(entry));
   return balance.line ? balance.unusual : [];
 }
-
-const unsaved = { missing: "Something is missing or wrong: what it is shows once this is saved" };
 
 function placeIn(entry: StudyEntry, { params }: Request): EditPlace {
   const { document } = draftOf(entry.text, entry.fileName);

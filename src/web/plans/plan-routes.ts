@@ -123,6 +123,7 @@ function pageOf(entry: StudyEntry, balance: BalanceState, picks: PlanPicks, show
     list: `/studies/${entry.id}/plans`,
     base: entry.revision,
     readOnly: entry.isExample || mayOnlyRead(),
+    isAnyPrescribed: parts.some(({ prescribed }) => prescribed !== undefined),
     parts: parts.map((part) => ({ ...part, href: addressOf(entry, part) })),
     open: open && {
       ...open,

@@ -1,4 +1,4 @@
-import type { Answering, StudyText } from "../../app/answers/questions.js";
+import type { Answering, BalanceState, StudyText } from "../../app/answers/questions.js";
 import { type AskedRuns, resultWithin } from "../../app/runs.js";
 import type { Studies } from "../../app/studies.js";
 import { formatter } from "../../report/words/format.js";
@@ -23,19 +23,26 @@ interface LiveBalance {
   readonly isUnderWay: boolean;
 }
 
-/** @param head of the page, without the balance @param wantsRange also the range from few draws, once there is one */
+interface Asked {
+  /** The head of the page. */
+  readonly head: (state: BalanceState) => object;
+  /** Also the range from few draws, once there is one. */
+  readonly wantsRange: boolean;
+  readonly signal: AbortSignal;
+}
+
 export async function liveBalance(
   { studies, answers, few }: LiveParts,
   study: StudyText,
-  { head, wantsRange, signal }: { head: object; wantsRange: boolean; signal: AbortSignal },
+  { head, wantsRange, signal }: Asked,
 ): Promise<LiveBalance> {
   const state = await answers.ask("balance", study, signal);
-  const balance = renderPage("partials/balance-line", { ...head, line: state.line });
+  const balance = renderPage("partials/balance-line", head(state));
   if (!wantsRange || !state.line) return { balance, range: "", isUnderWay: false };
   const document = studies.document(study);
   const asked = { document, settings: oddsSettings(document.study.uncertainty) };
   const odds = await resultWithin(patienceMilliseconds, few, { text: study.text, study: asked });
-  if (!odds) return { balance, range: "", isUnderWay: true };
+  if (!odds) return { balance, range: "First estimate: its range is being simulated.", isUnderWay: true };
   const range = rangeText(odds, formatter(document.money.currency, document.study.units));
   return { balance, range: range ? rangeSentence(range) : "", isUnderWay: false };
 }

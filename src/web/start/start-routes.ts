@@ -12,7 +12,7 @@ import type { StudyPages } from "../pages/study-pages.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { type LiveParts, liveBalance } from "./live-balance.js";
-import { noBalance, screenOf, startView, toldNotes } from "./start-view.js";
+import { balanceOfFacts, noBalance, screenOf, startView, toldNotes } from "./start-view.js";
 import { countOf, rawFacts, saysStructures, type Typed, typedIn } from "./typed-facts.js";
 
 type Parts = LiveParts & Pick<StudyPages, "studies">;
@@ -54,7 +54,8 @@ export function addStart(app: Express, parts: Parts, today: () => string): void 
       response.json({ balance, range: "", isUnderWay: false });
       return;
     }
-    const head = { ...noBalance([]), notes: toldNotes(factNotes(facts, entries)) };
+    const notes = toldNotes(factNotes(facts, entries));
+    const head = (state: BalanceState) => ({ ...balanceOfFacts(state), notes });
     const how = { head, wantsRange: typed.range === "1", signal: readerSignal(response) };
     response.json(await liveBalance(parts, textOf(facts), how));
   });

@@ -48,7 +48,7 @@ export function startView(page: StartPage, values: TypicalValues): object {
     })),
     wrong: problems.length,
     notes: toldNotes(notes),
-    bench: { balance: balance?.line ? { line: balance.line } : noBalance(problems) },
+    bench: { balance: balance ? balanceOfFacts(balance) : noBalance(problems) },
   };
 }
 
@@ -56,13 +56,19 @@ export function startView(page: StartPage, values: TypicalValues): object {
 export const toldNotes = (notes: readonly FactNote[]) =>
   notes.map(({ at, text }) => ({ place: placeOfName(at.join("/")), text }));
 
-/** What stands for the balance until something has a cost, or while something typed cannot be read. */
-export const noBalance = (problems: readonly Problem[]) => ({
-  missing:
-    problems.length > 0
-      ? `One entry cannot be read: ${placeOfName((problems[0]?.at ?? []).map(String).join("/")) || "see the form"}`
-      : "It appears here once there is a structure",
-});
+/** The balance of a study made of facts, or what of them contradicts something else of it. */
+export const balanceOfFacts = (state: BalanceState): object =>
+  state.line ? { line: state.line } : noBalance(state.problems);
+
+/** What stands for the balance until something has a cost, or while something typed cannot be. */
+export function noBalance(problems: readonly Problem[]): { readonly missing: string } {
+  const [first] = problems;
+  if (!first) return { missing: "It appears here once there is a structure" };
+  const keys = (first.at ?? []).map(String);
+  // What a study made of the facts contradicts has its place there, below the same key.
+  const name = keys[0] === "lake" ? keys.slice(1).join("/") : keys.join("/");
+  return { missing: `${placeOfName(name) || "One entry"}: ${problemText(first)}`.replace(/\.$/, "") };
+}
 
 const currencyIn = ({ currency = "" }: Typed): string =>
   /^[A-Z]{3}$/i.test(currency.trim()) ? currency.trim().toUpperCase() : "USD";

@@ -28,9 +28,7 @@ function boxOf(item: unknown): Box[] {
 /** Points by which two texts must run into each other to be seen. */
 const seen = 1.5;
 
-/** A halo is the same text, twice at one place. */
 const overlap = (one: Box, other: Box): boolean =>
-  one.text !== other.text &&
   Math.abs(one.y - other.y) < 0.55 * Math.min(one.height, other.height) &&
   Math.min(one.x + one.width, other.x + other.width) - Math.max(one.x, other.x) > seen;
 

@@ -13,6 +13,12 @@ describe("a word longer than its line", () => {
     expect(Math.max(...pieces.map((piece) => piece.length))).toBeLessThanOrEqual(6);
   });
 
+  it("breaks after its own signs before it breaks elsewhere", () => {
+    expect(breakLongWords("(plan.second-line.reference-size)")).toBe(
+      "(plan.<wbr>second-<wbr>line.<wbr>reference-<wbr>size)",
+    );
+  });
+
   it("breaks within no character reference, and words of usual length and pictures stay", () => {
     const html = breakLongWords("&amp;".repeat(40));
     expect(html.split("<wbr>").every((piece) => /^(&amp;)+$/.test(piece))).toBe(true);

@@ -39,6 +39,27 @@ describe("a short fact that may be a slip", () => {
     expect(notesOf({ launches: "26,600" })).toEqual([]);
   });
 
+  it.each([
+    [
+      "a level in metres beside one in feet",
+      { summerLevel: "2136 m", winterLevel: "2100 ft" },
+      "winterLevel",
+    ],
+    ["24 meant in degrees Celsius", { warmestMonth: "24" }, "warmestMonth"],
+    ["calcium in grams", { calcium: "38 g/L" }, "calcium"],
+    ["an intake of a kitchen tap", { intakes: [{ use: "town", flow: "2 gpm" }] }, "intakes/0/flow"],
+    ["square feet that were meant as acres", { area: "5000 ft2" }, "area"],
+  ])("is %s", (_, typed, place) => {
+    const notes = notesOf({ ramps: "2", ...typed });
+    expect(notes.map(([at]) => at)).toEqual([place]);
+    expect(notes[0]?.[1]).toContain("Look again at the number and its unit");
+  });
+
+  it("is not a large or a small thing of its kind, nor a lake south of the equator", () => {
+    const typed = { place: "-35", area: "160,000 acre", depth: "500 ft", launches: "150000", ramps: "12" };
+    expect(notesOf({ ...typed, intakes: [{ flow: "100 gpm" }], docks: { slips: "0" } })).toEqual([]);
+  });
+
   it.each(["copperhithe", "ninemoss", "sorrel-bend", "thistledown"])("is none of those of %s", (name) => {
     expect(notesOf(shortExample(name))).toEqual([]);
   });

@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { unusualEntries } from "../../../src/report/document/check-rows.js";
+import { comparedRun } from "../../../src/study/compared/compared.js";
 import { valueAt } from "../../../src/study/reading/problems.js";
 import { typicalPlacesIn } from "../../../src/study/short/typical-places.js";
+import { realSet } from "../../assumptions/real.js";
 import { plainStudy, shortExample, studyFrom } from "./facts.js";
 
 const at = (study: unknown, ...path: (string | number)[]) => valueAt(study, path);
@@ -39,10 +42,21 @@ describe("an intake of a short study", () => {
     expect(middleOf(at(piped, "structures", 0, "demand", "jul"))).toBe(1.02);
   });
 
-  it("for next to no flow has a rack of three openings of 90 mm at the least, in which its bars fit", () => {
+  it("for a small flow has a strainer of three openings at least, and a pipe of 50 mm", () => {
     const { study: read } = studyFrom({ units: "si", intakes: [{ use: "town", flow: "5 gpm" }] });
-    expect(at(read, "structures", 0, "rack", "width", "value")).toBe(0.27);
+    const part = (...path: string[]) => Number(at(read, "structures", 0, ...path, "value"));
+    expect(part("rack", "width")).toBeGreaterThanOrEqual(3 * part("rack", "clearSpacing"));
+    // At 1.3 m/s a bore of 18 mm would do.
+    expect(part("conduit", "diameter")).toBe(0.05);
   });
+
+  it.each(["5 gpm", "50 gpm", "1 cfs", "5000 cfs"])(
+    "for %s has nothing that is unusual of its own",
+    (flow) => {
+      const { study: read } = studyFrom({ intakes: [{ use: "town", flow }] });
+      expect(unusualEntries(comparedRun(read, realSet()))).toEqual([]);
+    },
+  );
 
   it("lies in water where its author knows how deep, and not how deep the lake is", () => {
     // A typical lake is 25 m deep.

@@ -1,7 +1,11 @@
 import { describe, expect, it } from "vitest";
 import type { Sensitivity } from "../../../src/study/odds/odds.js";
 import { typicalShareOf } from "../../../src/study/odds/typical-share.js";
+import { plainWords } from "../../../src/study/reading/plain-words.js";
+import { rangedQuantities } from "../../../src/study/reading/ranged.js";
 import { replaceFirst } from "../../../src/study/short/replace-first.js";
+import { isWithin, typicalPlacesIn } from "../../../src/study/short/typical-places.js";
+import { typedQuantities } from "../../../src/study/typed/typed-quantities.js";
 import { entries, studyFrom } from "./facts.js";
 
 const { study } = studyFrom({ name: "Blue Lake", intakes: [{ use: "town", flow: "20 cfs" }] });
@@ -41,8 +45,27 @@ describe("typical values to replace first", () => {
   });
 
   it("say where to find it, in the study's words", () => {
-    expect(rows[0]?.name).toBe("Town water intake: conduit, length");
+    expect(rows[0]?.name).toBe("Town water intake: length of the pipe");
     expect(rows[0]?.find).toBe("As-built drawings, or a map.");
+  });
+});
+
+describe("the words for what to replace", () => {
+  it.each([
+    { intakes: [{ use: "town", tastes: "yes" }, { use: "irrigation" }], plant: {}, docks: {}, inForce: {} },
+    { infestedSince: "2020", ramps: "1", plant: { power: "3" }, intakes: [{ use: "industry" }] },
+    { hardness: "hard", nearestInfested: "8 h", ramps: "1", wanted: { gated: "yes", cost: "100000" } },
+  ])("are there for each typical value that is drawn, whatever was said", (facts) => {
+    const { study: made } = studyFrom(facts);
+    const drawn = [
+      ...rangedQuantities(made).map(({ path }) => path),
+      ...typedQuantities(made, { entries }).map(({ members }) => members[0].path),
+    ];
+    const places = typicalPlacesIn(made, made.study.typical).filter(({ path }) =>
+      drawn.some((each) => isWithin(each, path)),
+    );
+    expect(places.length).toBeGreaterThan(20);
+    expect(places.filter(({ path }) => plainWords(path) === undefined)).toEqual([]);
   });
 });
 

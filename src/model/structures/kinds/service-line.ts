@@ -6,7 +6,7 @@ import { cleaningOf, supplyOutage } from "../cleaning.js";
 import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
-import { loadOf, nearestOf } from "../limits.js";
+import { loadOf, nearer, noLoad } from "../limits.js";
 import { pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { fittingWords } from "../raw-water/fitting-words.js";
@@ -75,11 +75,10 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
         rawWater?.losses(hoursOnAll(tell), layer, month, upstream);
       },
       limit: (layer, month) =>
-        nearestOf([
-          loadOf(tooShort, 1 - share(layer), limit),
-          tooThick(layer),
-          ...(rawWater?.limits(layer, month) ?? []),
-        ]),
+        nearer(
+          nearer(loadOf(tooShort, 1 - share(layer), limit), tooThick(layer)),
+          rawWater?.limit(layer, month) ?? noLoad,
+        ),
     },
   ];
 }

@@ -35,7 +35,11 @@ export const pieceParameters = (assumed: Assumed): PieceParameters => ({
  * What a wall sheds into its water in a month, G = χ Ms A: of the mass that dies or loses its hold, the share that comes off
  * in pieces. Druses are as large as the layer is thick, and no smaller than one shell: s = max(L, t).
  */
-export function shedPieces(layer: Layer, area: number, { carriedShare }: PieceParameters): Pieces {
+export function shedPieces(
+  layer: Pick<Layer, "shed" | "lengthMm" | "thickness">,
+  area: number,
+  { carriedShare }: PieceParameters,
+): Pieces {
   return {
     mass: carriedShare * layer.shed * area,
     size: Math.max(layer.lengthMm * metresPerMm, layer.thickness),

@@ -3,9 +3,9 @@ import { lastMade, once } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
-import type { Charge, Component, Limit, LimitLoad, Tell } from "../component.js";
+import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
-import { loadOf } from "../limits.js";
+import { loadOf, nearer } from "../limits.js";
 import type { SmallLine, serviceShare } from "../small-line.js";
 import { hasFittings, type UpstreamWall } from "./fittings.js";
 import {
@@ -34,9 +34,7 @@ export interface Served {
 }
 
 /** The raw-water system on one line, beside the line's own upkeep. */
-export type RawWater = Pick<Component, "losses"> & {
-  readonly limits: (layer: Layer, month: number) => readonly LimitLoad[];
-};
+export type RawWater = Pick<Component, "losses" | "limit">;
 
 const limitIds = ["raw-water.spare-tubes", "raw-water.most-cleanings", ...pieceIds] as const;
 const coolersPlugged: Limit = {
@@ -89,12 +87,12 @@ export function rawWaterOf(
       tellStanding(tell, load, month);
       tellMissing(tell, missing(layer, load), month);
     },
-    limits: (layer) => {
+    limit: (layer) => {
       const load = loadingOf(line, own(layer), parameters);
-      return [
-        loadOf(coolersPlugged, worst(layer, load), served.limit),
-        ...load.orifices.map(({ load: blocked }) => loadOf(orificesBlocked, blocked, 1)),
-      ];
+      let nearest = loadOf(coolersPlugged, worst(layer, load), served.limit);
+      for (const { load: blocked } of load.orifices)
+        nearest = nearer(nearest, loadOf(orificesBlocked, blocked, 1));
+      return nearest;
     },
   };
 }

@@ -1,6 +1,5 @@
 import { noElement } from "../../../lists.js";
 import { months } from "../../lake/calendar.js";
-import { aloneOf } from "../../mussels/layer.js";
 import type { LakeContext } from "../context.js";
 import { matureMonths } from "../plans/untouched.js";
 import type { UpstreamWall } from "./fittings.js";
@@ -24,7 +23,8 @@ export function upstreamPieces(
     const layer = layers[month] ?? noElement(layers, month);
     const kept = Math.min(1, thickest / layer.thickness);
     const thickness = Math.min(layer.thickness, thickest);
-    const { mass, size } = shedPieces({ ...aloneOf(layer), thickness }, wall.area * drawn * kept, parameters);
+    const { shed, lengthMm } = layer;
+    const { mass, size } = shedPieces({ shed, lengthMm, thickness }, wall.area * drawn * kept, parameters);
     const sum = sums[month % 12] ?? noElement(sums, month);
     sum.mass += mass;
     sum.sized += mass * size;
