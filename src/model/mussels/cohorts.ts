@@ -2,8 +2,8 @@ import { nextPlaces, type ShellTable } from "./shell-table.js";
 
 /** The cohorts of a surface: how many live of each, and their places in the shell table. */
 export interface Cohorts {
-  readonly number: number[];
-  readonly place: number[];
+  readonly number: Float64Array;
+  readonly place: Int32Array;
   count: number;
 }
 
@@ -17,8 +17,8 @@ export interface Colony {
   shed: number;
 }
 
-/** Element of a table whose length the caller guarantees; kept apart from `at` for its speed. */
-const valueAt = (table: Float64Array, place: number): number => table[place] ?? 0;
+/** Element of a list of plain numbers whose length the caller guarantees; kept apart from `at` for its speed. */
+const valueAt = (list: Float64Array, index: number): number => list[index] ?? 0;
 
 /** One mussel to a square kilometre: fewer move no figure that is printed, and surfaces that dried out count as bare. */
 const none = 1e-6;
@@ -44,7 +44,7 @@ export function passMonth(
   for (let index = 0; index < cohorts.count; index++) {
     const before = cohorts.place[index] ?? 0;
     const place = nextPlaces[before] ?? 0;
-    let number = cohorts.number[index] ?? 0;
+    let number = valueAt(cohorts.number, index);
     if (table.isEverDry) {
       const alive = number * valueAt(table.outlives, place);
       killed += (number - alive) * valueAt(table.massMet, place);
@@ -94,7 +94,7 @@ export function settle(
 
 export function shed(cohorts: Cohorts, colony: Colony, keptShare: number): void {
   for (let index = 0; index < cohorts.count; index++) {
-    cohorts.number[index] = (cohorts.number[index] ?? 0) * keptShare;
+    cohorts.number[index] = valueAt(cohorts.number, index) * keptShare;
   }
   colony.number *= keptShare;
   colony.cover *= keptShare;

@@ -143,7 +143,11 @@ export function growColonies(
 ): void {
   const { months, table } = surface;
   const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
-  const cohorts: Cohorts = { number: [], place: [], count: 0 };
+  const cohorts: Cohorts = {
+    number: new Float64Array(density.length),
+    place: new Int32Array(density.length),
+    count: 0,
+  };
   const colony: Colony = { number: 0, cover: 0, mass: 0, killed: 0, shed: 0 };
   for (let month = 0; month < density.length; month++) {
     const monthOfYear = (firstMonth + month) % 12;

@@ -64,14 +64,14 @@ describe("a single brood", () => {
 describe("shedding", () => {
   it("takes the same share of each brood, and of all that stands", () => {
     const cohorts: Cohorts = {
-      number: [800, 200, 50],
-      place: [1, 2, 3],
+      number: Float64Array.of(800, 200, 50),
+      place: Int32Array.of(1, 2, 3),
       count: 2,
     };
     const stand: Colony = { number: 1000, cover: 3, mass: 12, killed: 5, shed: 1 };
     shed(cohorts, stand, 0.25);
     // By hand; the third brood is none of this surface, and what was killed or shed stays so.
-    expect(cohorts.number.slice(0, 2)).toEqual([200, 50]);
+    expect([...cohorts.number.slice(0, 2)]).toEqual([200, 50]);
     expect(stand).toEqual({ number: 250, cover: 0.75, mass: 3, killed: 5, shed: 1 });
   });
 });
