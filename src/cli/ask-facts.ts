@@ -1,4 +1,4 @@
-import { sentence } from "../study/reading/problems.js";
+import { describe, sentence } from "../study/reading/problems.js";
 import type { Writing } from "../study/short/amount-text.js";
 import type { TypicalValues } from "../study/short/filling.js";
 import type { Question, QuestionGroup } from "../study/short/question.js";
@@ -27,12 +27,20 @@ export async function askFacts(talk: Talk, values: TypicalValues): Promise<Raw> 
   return raw;
 }
 
-const isYes = (answer: string) => /^y(es)?$/i.test(answer.trim());
+/** Asks again where the answer is neither. */
+async function saysYes(talk: Talk, question: string): Promise<boolean> {
+  for (;;) {
+    const answer = (await talk.ask(`  ${question} (y/N) `)).trim();
+    if (/^y(es)?$/i.test(answer)) return true;
+    if (/^(n|no)?$/i.test(answer)) return false;
+    talk.print(`    Found ${describe(answer)}; allowed: y or n. Press Enter for no.`);
+  }
+}
 
 async function askSeveral(group: QuestionGroup, raw: Raw, talk: Talk, values: TypicalValues): Promise<void> {
   const list: Raw[] = [];
   raw[group.key] = list;
-  while (isYes(await talk.ask(`  ${list.length === 0 ? "Is there one" : "Another one"}? (y/N) `))) {
+  while (await saysYes(talk, list.length === 0 ? "Is there one?" : "Another one?")) {
     const item: Raw = {};
     list.push(item);
     await askQuestions(group, item, raw, talk, values);
@@ -40,7 +48,7 @@ async function askSeveral(group: QuestionGroup, raw: Raw, talk: Talk, values: Ty
 }
 
 async function askGroup(group: QuestionGroup, raw: Raw, talk: Talk, values: TypicalValues): Promise<void> {
-  if (group.presence !== undefined && !isYes(await talk.ask(`  ${group.presence} (y/N) `))) return;
+  if (group.presence !== undefined && !(await saysYes(talk, group.presence))) return;
   const item: Raw = group.key === "" ? raw : {};
   if (group.key !== "") raw[group.key] = item;
   await askQuestions(group, item, raw, talk, values);

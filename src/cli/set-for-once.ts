@@ -31,7 +31,7 @@ export function effectText(
   const differences = resultDifferences(before.comparison, after.comparison);
   const { caption, ...table } = effectTable(after, differences, ["As filed", "As set"]);
   return [
-    `\nSet for this once: ${settings.map(({ id, value }) => `${id} = ${value}`).join("; ")}. The file is as it was.`,
+    `\nSet for this run only: ${settings.map(({ id, value }) => `${id} = ${value}`).join("; ")}. The file is unchanged.`,
     "",
     tableText({ ...table, caption: `${caption}, at central values` }),
   ].join("\n");

@@ -62,7 +62,7 @@ describe("the command line", () => {
   it("compares with values set for once, and says what they change", async () => {
     const { status, stdout } = await run("compare", quickStudy, "--set", "money.discountRate=6 %/yr");
     expect(status).toBe(0);
-    expect(stdout).toContain("Set for this once: money.discountRate = 6 %/yr. The file is as it was.");
+    expect(stdout).toContain("Set for this run only: money.discountRate = 6 %/yr. The file is unchanged.");
     expect(stdout).toContain("The board’s figures before and after, at central values");
   });
 

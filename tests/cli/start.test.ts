@@ -23,11 +23,12 @@ describe("the start command", () => {
 
   it("asks where there is no file, and again where an answer cannot be", () => {
     const answers = ["Blue Lake", "si", "Nowhere", "Idaho", "12,5 m", "500 m", ...Array<string>(7).fill("")];
-    const input = [...answers, "y", "town", "0.3 m3/s"].join("\n");
+    const input = [...answers, "one of them", "y", "town", "0.3 m3/s"].join("\n");
     const made = runProgram(["start", "--out", "asked.yaml"], { cwd: folder, input });
     expect(made.status).toBe(0);
     expect(made.stdout).toContain('found "Nowhere"');
     expect(made.stdout).toContain("Write decimals with a point");
+    expect(made.stdout).toContain('Found "one of them"; allowed: y or n.');
     const { lake, structures } = readStudyFile(at("asked.yaml"));
     expect(lake.name).toBe("Blue Lake");
     expect(structures[0]).toMatchObject({ kind: "intake", demand: { jul: { text: "0.3 m3/s" } } });

@@ -55,6 +55,13 @@ describe("a table of structures", () => {
     expect(line?.structure).toMatchObject({ bearer: id });
   });
 
+  it("says whom the study names where it names nobody of that name", () => {
+    const [line] = read([head, sound.replace("marina", "Somebody new")].join("\n")).lines;
+    expect(line?.problems).toEqual([
+      `bearer: Found "Somebody new"; allowed: one of those that this study names: ${document.money.bearers.map(({ name }: { name: string }) => name).join(", ")}. Correct it, or add it there first.`,
+    ]);
+  });
+
   it("is read with every line of a template written over, its values as they are shown there", () => {
     for (const { kind } of structureKinds) {
       const csv = templateOf(kind, american, document).replace("Example: write over this line", "Mine");

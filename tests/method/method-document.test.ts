@@ -114,7 +114,7 @@ describe("a report", () => {
 
   it("has none of it, and names its version and where to get it", () => {
     expect(html).not.toMatch(/class="(?:relation|formula|example)"|chart-drying/);
-    expect(html).toContain(`method of version ${programVersion()}, available by`);
+    expect(html).toContain(`method of version ${programVersion()}, available from`);
   });
 
   it.each(["all", "board"] as const)("names it also where how it is computed is left out: %s", (part) => {
@@ -122,6 +122,6 @@ describe("a report", () => {
     const report = { ask: {}, leaveOut: ["method" as const], texts: [] };
     const left = renderReportBody({ ...run, document: { ...run.document, report } }, undefined, { part });
     expect(headings(left)).not.toContain("How it is computed");
-    expect(left).toContain(`method of version ${programVersion()}, available by`);
+    expect(left).toContain(`method of version ${programVersion()}, available from`);
   });
 });

@@ -54,6 +54,30 @@ describe("a lake declared infested", () => {
   });
 });
 
+describe("what a year weighs where plans are compared, by hand", () => {
+  // 20 years at 3 %, in mid-year.
+  const factorOf = (year: number) => 1.03 ** (0.5 - year);
+  const weightsIn = (study: typeof wholeStudy) => {
+    const [{ contexts }] = compare(study, assumed).schedules;
+    return contexts[0].planWeights.byYear.map(([weight]) => weight);
+  };
+
+  it("is its factor in an infested lake, and nothing before the study", () => {
+    const weights = weightsIn(since(2020));
+    expect(weights.slice(0, 7)).toEqual(Array<number>(7).fill(0));
+    expect([weights[7], weights[26]]).toEqual([factorOf(1), factorOf(20)].map((v) => expect.closeTo(v, 12)));
+  });
+
+  it("is the mean over all years in which mussels may establish in a lake without them", () => {
+    const weights = weightsIn(wholeStudy);
+    // The last year since establishment is met only by mussels of the first, the first by those of all years.
+    const all = Array.from({ length: 20 }, (_, year) => factorOf(year + 1)).reduce((sum, v) => sum + v);
+    expect([weights[0], weights[19]]).toEqual(
+      [all / 20, factorOf(20) / 20].map((v) => expect.closeTo(v, 12)),
+    );
+  });
+});
+
 describe("the answer for a lake declared infested", () => {
   it("has no value at which it flips", () => {
     const [balance] = compare(since(2020), assumed).options;

@@ -85,16 +85,16 @@ describe("the log", () => {
 describe("a stop", () => {
   it("lets a request under way end, takes no other, and puts everything away after it", async () => {
     const app = express();
+    const order: string[] = [];
     let answer = () => {};
     const arrived = new Promise<void>((resolve) => {
       app.get("/", (_request, response) => {
-        answer = () => response.send("whole");
+        answer = () => response.on("finish", () => order.push("answered")).send("whole");
         resolve();
       });
     });
     const { server, base } = await listening(app);
-    const order: string[] = [];
-    const asked = fetch(base).then(async (response) => order.push(await response.text()));
+    const asked = fetch(base).then((response) => response.text());
     await arrived;
     const stopped = stopServing(server, {
       patienceMilliseconds: 60_000,
@@ -104,9 +104,9 @@ describe("a stop", () => {
     });
     await expect(fetch(base)).rejects.toThrow();
     answer();
-    await asked;
+    expect(await asked).toBe("whole");
     await stopped;
-    expect(order).toEqual(["whole", "put away"]);
+    expect(order).toEqual(["answered", "put away"]);
   });
 
   it("ends what takes longer than it may", async () => {

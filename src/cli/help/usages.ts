@@ -56,7 +56,7 @@ export const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "sum a log of inspected boats (one line per boat, or sums) into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, no, dates, decimals, stations, origin",
+        "sum a log of inspected boats (one line per boat, or sums) into the study, whose chances follow from it; names and plates are not kept. KEY: date, class, setAside, fouled, screened, quickCheck, fullInspection (columns), classes, yes, no, dates, decimals, stations, origin; --partly leaves out lines with faults",
       ],
     ],
     example:
@@ -66,7 +66,7 @@ export const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "count samples for mussels by year: years without a find, and with at least a usual effort, go to boats.cleanPeriods, from which the chance is learned. KEY: date, result, kind, place (columns), kinds, results, all, dates, under (the option in force), watching (options that get the yearly counts), origin",
+        "count samples for mussels by year: years without a find, and with at least a usual effort, go to boats.cleanPeriods, from which the chance is learned. KEY: date, result, kind, place (columns), kinds, results, all, dates, under (the option in force), watching (options that get the yearly counts), origin; --partly leaves out lines with faults",
       ],
     ],
     example:
@@ -76,7 +76,7 @@ export const usages: Readonly<Record<string, Usage>> = {
     ways: [
       [
         "STUDY FILE [--set KEY=VALUE …] [--partly]",
-        "take own values from work orders and outages: the price of an hour of work, the hours of a cleaning and how long it takes equipment out of service, with the number of orders; names are not kept. KEY: date, structure, work, order, hours, laborCost, parts, outage, energy (columns), structures, unmapped, works, all, energyUnit, dates, decimals, origin",
+        "take own values from work orders and outages: the price of an hour of work, the hours of a cleaning and how long it takes equipment out of service, with the number of orders; names are not kept. KEY: date, structure, work, order, hours, laborCost, parts, outage, energy (columns), structures, unmapped, works, all, energyUnit, dates, decimals, origin; --partly leaves out lines with faults",
       ],
     ],
     example:

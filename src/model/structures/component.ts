@@ -111,6 +111,8 @@ export interface TriedPlan {
   /** The same where the limit is passed. */
   readonly brokenLimit: string | undefined;
   readonly wayOut: WayOut | undefined;
+  /** Whether it only cleans, and no date of its routine finds a layer worth a visit: it then costs what leaving the part costs. */
+  readonly comesToLeaving: boolean;
 }
 
 /** What is done in the years of a record that do not allow a plan. */

@@ -6,6 +6,7 @@ import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./comp
 import { noLoad } from "./limits.js";
 import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
+import { datesOf } from "./plans/dates.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
 import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
@@ -94,8 +95,13 @@ function triedPlan(tried: Tried, [{ context }]: readonly [PartYear, ...PartYear[
     nearestLimit: nearest.load > 0 ? { words: nearest.limit.broken, load: nearest.load } : undefined,
     brokenLimit: nearest.load > 1 ? nearest.limit.broken : undefined,
     wayOut: wayOutOf(tried.contender),
+    comesToLeaving:
+      onlyCleansOnDates(plan) && tried.byYear.every(({ course }) => course().cleanedMonths.size === 0),
   };
 }
+
+const onlyCleansOnDates = ({ routine, protection }: Plan): boolean =>
+  protection === undefined && datesOf(routine) !== undefined;
 
 /** Years of the record that do not allow the plan, with what is done in them. */
 function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {

@@ -1,8 +1,7 @@
 import type { OptionBalance } from "../../model/option-balance.js";
 import type { ReportContext } from "../document/context.js";
-import { hasRatio, pays, signOf } from "../words/balance-signs.js";
+import { pays, signOf } from "../words/balance-signs.js";
 import { factorText, percent } from "../words/format.js";
-import { unitMoney } from "./weighing.js";
 
 /** What would change the answer: the chance, the damage and the cost of the program; nothing where nothing would. */
 export function boardChanges(context: ReportContext): string[] {
@@ -11,11 +10,8 @@ export function boardChanges(context: ReportContext): string[] {
 }
 
 /** On what the changes stand, where the answer is an average and they are not; absent where nothing would change it. */
-export function changesBasis({ confidence, headline, requested, format }: ReportContext): string | undefined {
-  if (!headline || confidence?.pays.isFirm || !hasRatio(requested)) return undefined;
-  const avoided = unitMoney(requested.benefitCostRatio, format.money(1));
-  return `Each alone, with everything else at its central value, where each ${format.money(1)} spent avoids ${avoided}.`;
-}
+export const changesBasis = ({ confidence, headline }: ReportContext): string | undefined =>
+  headline && !confidence?.pays.isFirm ? "each alone at central values" : undefined;
 
 /** Yearly chances at which an option pays: none, from one on, or from next to nothing. */
 type ChanceToPay = { readonly from: number } | { readonly upTo: number } | "any" | "none";

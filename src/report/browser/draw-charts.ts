@@ -128,11 +128,7 @@ const pointNotes = {
       const { x, y } = point.getProps(["x", "y"]);
       ctx.save();
       ctx.font = `600 12px ${Chart.defaults.font.family}`;
-      ctx.lineWidth = 6;
-      ctx.lineJoin = "round";
-      ctx.strokeStyle = "#fff";
       ctx.fillStyle = String(Chart.defaults.color);
-      ctx.strokeText(note.text, x + note.right, y - note.up);
       ctx.fillText(note.text, x + note.right, y - note.up);
       ctx.restore();
     });

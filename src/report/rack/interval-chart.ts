@@ -5,7 +5,7 @@ import { capitalised } from "../words/format.js";
 import { colours } from "../words/palette.js";
 import { type ChartView, head, num, row, type TableView } from "../words/view-types.js";
 import type { PartGroup } from "./part-groups.js";
-import { intervalOf, keepsLimits, triedPlans } from "./tried-plans.js";
+import { intervalOf, keepsLimits, remarkOf, triedPlans } from "./tried-plans.js";
 
 /** Yearly cost of a part against the months between its cleanings. */
 export interface IntervalsView {
@@ -140,10 +140,10 @@ function finding(group: PartGroup, context: ReportContext): string {
 
 function cleaningFinding({ component }: PartGroup, { format }: ReportContext): string {
   const cleaned = triedPlans(component).filter(
-    (each) => each.plan.entry.measure === "clean" && intervalOf(each) > 0,
+    (each) => each.plan.entry.measure === "clean" && intervalOf(each) > 0 && !each.comesToLeaving,
   );
   const [best] = cleaned;
-  if (!best) return "Cleaning alone was not tried";
+  if (!best) return "Cleaning alone at an interval finds no layer worth a visit, or was not tried";
   const longest = Math.max(...cleaned.filter(keepsLimits).map(intervalOf));
   const every = (months: number) => (months === 1 ? "every month" : `every ${months} months`);
   const least = `Cleaning alone costs least ${every(intervalOf(best))}, ${format.money(best.yearlyCost)} a year`;
@@ -164,7 +164,7 @@ function table(
     caption: `${group.name}: yearly cost by interval, prices of ${context.priceYear}`,
     head: head(
       num("Months between cleanings"),
-      ...series.flatMap(({ label }) => [num(`${label}, a year`), "Limit passed at times"]),
+      ...series.flatMap(({ label }) => [num(`${label}, a year`), "Limit passed at times, or no visit"]),
     ),
     rows: months.map((each) =>
       row(
@@ -172,7 +172,7 @@ function table(
         ...series.flatMap((one) => {
           const point = pointAt(one, each);
           return point
-            ? [num(context.format.exactMoney(point.yearlyCost)), point.brokenLimit ?? "none"]
+            ? [num(context.format.exactMoney(point.yearlyCost)), remarkOf(point) || "none"]
             : [num("–"), "not tried"];
         }),
       ),

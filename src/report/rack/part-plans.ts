@@ -3,7 +3,7 @@ import type { ReportContext } from "../document/context.js";
 import { listedWithin, percent } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
 import type { PartGroup } from "./part-groups.js";
-import { intervalOf, keepsLimits, runnerUpOf, triedPlans } from "./tried-plans.js";
+import { intervalOf, keepsLimits, remarkOf, runnerUpOf, triedPlans } from "./tried-plans.js";
 
 const listed = (items: readonly string[]) => listedWithin(items, items.length);
 
@@ -20,6 +20,7 @@ export function partFacts({ component, ids }: PartGroup, context: ReportContext)
     : [`Chosen: ${chosen.plan.label}, at ${cost}. ${nextText(component, context)}`];
   return [
     ...facts,
+    ...(chosen.comesToLeaving ? ["No date of it finds a layer worth a visit: its cost has no visit."] : []),
     ...limitFacts(chosen),
     ...wayOutFacts(chosen),
     ...turnFacts(component, ids, context),
@@ -114,7 +115,7 @@ export function partPlansTable(group: PartGroup, number: number, context: Report
       ...section(
         "Pass a limit at times",
         alike(tried.filter((each) => !keepsLimits(each))).map((plans) =>
-          planRow(plans, `${markOf(plans, component)}${plans[0].brokenLimit ?? ""}`, context),
+          planRow(plans, `${markOf(plans, component)}${remarkOf(plans[0])}`, context),
         ),
       ),
       ...section("Not feasible here", impossibleRows(component)),
@@ -137,7 +138,7 @@ function keptRows(component: ComponentResult, context: ReportContext): RowView[]
       if (each.plan.id === chosen.plan.id) return [planRow([each], markOf([each], component), context)];
       return each.plan.id === next?.plan.id ? [planRow([each], nextMark(each, chosen), context)] : [];
     }),
-    ...alike(rest).map((plans) => planRow(plans, "", context)),
+    ...alike(rest).map((plans) => planRow(plans, remarkOf(plans[0]), context)),
   ];
 }
 
@@ -156,7 +157,7 @@ type Alike = readonly [TriedPlan, ...TriedPlan[]];
 function alike(plans: readonly TriedPlan[]): Alike[] {
   const groups = new Map<string, [TriedPlan, ...TriedPlan[]]>();
   for (const each of plans) {
-    const key = JSON.stringify([each.plan.entry.id, each.brokenLimit, intervalOf(each) === 0]);
+    const key = JSON.stringify([each.plan.entry.id, remarkOf(each), intervalOf(each) === 0]);
     const group = groups.get(key);
     if (group) group.push(each);
     else groups.set(key, [each]);

@@ -3,7 +3,7 @@ import type { StudyRun } from "../../study/prepare/compute.js";
 import { reportContext } from "../document/context.js";
 import type { Formatter } from "../words/format.js";
 import { type IntervalsView, intervalsView } from "./interval-chart.js";
-import { runnerUpOf, triedPlans } from "./tried-plans.js";
+import { remarkOf, runnerUpOf, triedPlans } from "./tried-plans.js";
 
 /** A part of a structure, as a study names it where it prescribes its plan. */
 export interface PartName {
@@ -41,8 +41,8 @@ interface PricedPlan {
   /** Over the cheapest. */
   readonly more: string;
   readonly keeps: string;
-  /** The limit that it passes at times; what that forces is in its cost. */
-  readonly breaks: string;
+  /** The limit that it passes at times, whose costs are in its own, or that it has no visit. */
+  readonly remark: string;
   readonly mark: string;
   readonly isTaken: boolean;
 }
@@ -89,7 +89,7 @@ function openPart({ structure, component }: Found, run: StudyRun): OpenPart {
 }
 
 function pricedPlan(tried: TriedPlan, component: ComponentResult, format: Formatter): PricedPlan {
-  const { plan, yearlyCost, nearestLimit, brokenLimit } = tried;
+  const { plan, yearlyCost, nearestLimit } = tried;
   const cheapest = triedPlans(component)[0] ?? tried;
   const room = nearestLimit === undefined ? undefined : Math.round(nearestLimit.load * 100);
   return {
@@ -98,7 +98,7 @@ function pricedPlan(tried: TriedPlan, component: ComponentResult, format: Format
     cost: format.exactMoney(yearlyCost),
     more: tried === cheapest ? "–" : format.exactMoney(yearlyCost - cheapest.yearlyCost),
     keeps: keepsText(tried, room),
-    breaks: brokenLimit ?? "",
+    remark: remarkOf(tried),
     mark: markOf(tried, component),
     isTaken: plan.id === component.chosen.plan.id,
   };

@@ -5,7 +5,7 @@ import { type IntervalsView, intervalsView } from "./interval-chart.js";
 import { type PartGroup, partGroups } from "./part-groups.js";
 import { partFacts, partPlansTable } from "./part-plans.js";
 import { type PlanRegister, planRegister } from "./plan-register.js";
-import { runnerUpOf, triedPlans } from "./tried-plans.js";
+import { remarkOf, runnerUpOf, triedPlans } from "./tried-plans.js";
 
 /** How each part is kept in service, with what else was tried. */
 export interface PlansView {
@@ -123,5 +123,5 @@ function restRows(rest: readonly PartGroup[], { format }: ReportContext): RowVie
 
 function chosenText({ chosen, pinned }: PartGroup["component"]): string {
   const by = pinned ? " (prescribed by the study)" : "";
-  return `${chosen.plan.label}${by}${chosen.brokenLimit ? `; ${chosen.brokenLimit}` : ""}`;
+  return `${chosen.plan.label}${by}${remarkOf(chosen) && `; ${remarkOf(chosen)}`}`;
 }

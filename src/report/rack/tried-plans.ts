@@ -13,9 +13,17 @@ export function triedPlans(component: ComponentResult): readonly TriedPlan[] {
 
 export const keepsLimits = ({ brokenLimit }: TriedPlan) => brokenLimit === undefined;
 
-/** The cheapest plan beside the chosen one. */
+/** What is to be said of a plan beside its cost: that it comes to leaving the part, the limit that it passes; empty if neither. */
+export const remarkOf = ({ brokenLimit, comesToLeaving }: TriedPlan): string =>
+  [comesToLeaving ? "as left: no date finds a layer worth a visit" : "", brokenLimit ?? ""]
+    .filter((text) => text !== "")
+    .join("; ");
+
+/** The cheapest plan beside the chosen one that does not come to leaving the part. */
 export function runnerUpOf(component: ComponentResult): TriedPlan | undefined {
-  return triedPlans(component).find(({ plan }) => plan.id !== component.chosen.plan.id);
+  return triedPlans(component).find(
+    ({ plan, comesToLeaving }) => plan.id !== component.chosen.plan.id && !comesToLeaving,
+  );
 }
 
 /** Months between the cleanings that go with a plan; 0 where none does. */

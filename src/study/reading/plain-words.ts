@@ -50,7 +50,7 @@ const words: Readonly<Record<string, string>> = {
   "structures/wettedArea": "area of the floats under water",
   "structures/width": "width",
   "boats/launches": "boats, launches by month",
-  "boats/classes/fouled": "share with mussels on board",
+  "boats/classes/fouled": "share of these boats with mussels on them",
   "options/afterInfestation": "how much of it goes on after an infestation",
   "options/steps/coverage": "share of fouled boats that meet an inspector",
   "options/steps/declaration": "share of owners of risky boats who say so",

@@ -69,7 +69,7 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
   ];
 }
 
-const keysOfStudy = "only the keys of the study format (see the schema command)";
+export const keysOfStudy = "only the keys of the study format (see the schema command)";
 
 function remedyOf(found: unknown, issue: z.core.$ZodIssue): string {
   const { path, message } = issue;

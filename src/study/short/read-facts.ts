@@ -1,6 +1,6 @@
 import type { DimensionName } from "../../units/dimensions.js";
 import { characterProblems } from "../reading/character-problems.js";
-import { InputError, type Problem, problemOf, problemsOf } from "../reading/problems.js";
+import { InputError, keysOfStudy, type Problem, problemOf, problemsOf } from "../reading/problems.js";
 import { parseText } from "../reading/read.js";
 import { isMoney, typedUnit, type Writing } from "./amount-text.js";
 import { factProblems } from "./fact-problems.js";
@@ -82,7 +82,10 @@ function twofoldThousands(value: unknown, at: readonly PropertyKey[]): Problem[]
 /** A decimal comma, with one or two digits or more than three behind it. */
 const decimalComma = /\d,(?:\d{1,2}|\d{4,})(?!\d)/;
 
+const namesOfFacts = `one of ${Object.keys(factsSchema.shape).join(", ")}, with what the example has under them`;
+
 function withHint(problem: Problem): Problem {
+  if (problem.allowed === keysOfStudy) return { ...problem, allowed: namesOfFacts };
   if (!decimalComma.test(problem.found)) return problem;
   return { ...problem, remedy: "Write decimals with a point: 3.5, not 3,5." };
 }

@@ -3,6 +3,7 @@ import { bareSurface } from "../../../src/model/mussels/layer.js";
 import type { Component, Limit } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
+import { noLimit } from "../../../src/model/structures/limits.js";
 import { nearLimit } from "../../../src/model/structures/plans/course.js";
 import { thickest } from "../../../src/model/structures/plans/untouched.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
@@ -30,6 +31,22 @@ describe("the choice among plans", () => {
     expect(chosen.brokenLimit).toBe(anyLayer.broken);
     const costs = everyPlan().map(({ yearlyCost }) => yearlyCost);
     expect(chosen.yearlyCost).toBe(Math.min(...costs));
+  });
+
+  it("tells the limit that a plan comes nearest to, and none of a part without limits", () => {
+    const toldOf = (limit: Component["limit"]) =>
+      keepInService([{ component: { ...rack, limit }, context: lake }])
+        .everyPlan()
+        .map(({ nearestLimit, brokenLimit }) => ({ nearestLimit, brokenLimit }));
+    const nearestLimit = { words: anyLayer.broken, load: 0.5 };
+    expect(toldOf(() => ({ limit: anyLayer, load: 0.5 }))).toContainEqual({
+      nearestLimit,
+      brokenLimit: undefined,
+    });
+    const none = { nearestLimit: undefined, brokenLimit: undefined };
+    const untold = toldOf(noLimit);
+    expect(untold.length).toBeGreaterThan(3);
+    expect(untold).toEqual(untold.map(() => none));
   });
 
   it("falls on the first listed of plans that cost the same", () => {

@@ -99,6 +99,21 @@ describe("a rack in a structure", () => {
     );
   });
 
+  it("names the factor of its bars in the formulas that have one, in what it loses", () => {
+    const named = (formula: Rack["formula"]) => {
+      const names: string[] = [];
+      const headLost = (ids: readonly string[]) => {
+        names.push(...ids);
+        return () => {};
+      };
+      rackComponent({ rack: { ...rack, formula }, elevation: 90, flow: everyMonth(3), headLost }, context);
+      return names.filter((id) => id !== "growth.bulk-density");
+    };
+    expect(named(undefined)).toEqual(["hydraulics.bar-shape.rectangular"]);
+    expect(named("clark")).toEqual(["hydraulics.clark-bar-factor.rectangular"]);
+    expect(named("reclamation")).toEqual([]);
+  });
+
   it("names the limit that is broken", () => {
     // Half of each gap gone is the limit (from memory, Design of Small Dams: half the area clogged).
     expect(brokenLimit(component, layerOf(0.001), 0)).toBeUndefined();

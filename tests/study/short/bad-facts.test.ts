@@ -113,6 +113,7 @@ describe("a short fact that cannot be", () => {
     (name) => {
       const typed: unknown = JSON.parse(`{ "${name}": "2,136 ft" }`);
       expect(problemsOf(typed)).toMatchObject([{ path: name, found: "an unknown key" }]);
+      expect(problemsOf(typed)[0]?.allowed).toMatch(/^one of name, units, .*launches, fromAway/);
     },
   );
 

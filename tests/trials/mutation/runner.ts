@@ -86,11 +86,11 @@ export class QuickTestRunner implements TestRunner {
   async mutantRun(options: MutantRunOptions): Promise<MutantRunResult> {
     const wanted = new Set(options.testFilter ?? []);
     const tests: TestResult[] = [];
-    const end = secondsOfProcessor() + this.settings.secondsPerMutant;
+    let end = secondsOfProcessor() + this.settings.secondsPerMutant;
     const isOver = () => secondsOfProcessor() > end;
     for (const file of filesInOrder(wanted, options.sandboxFileName, this.unmutated.times)) {
       if (isOver()) break;
-      await this.loadOnce(file);
+      end += await this.loadOnce(file);
       state.activeMutant = options.activeMutant.id;
       const outcome = await this.fileResults(file, wanted, isOver);
       state.activeMutant = undefined;
@@ -110,14 +110,19 @@ export class QuickTestRunner implements TestRunner {
     return this.files;
   }
 
-  /** What modules work out when they are first loaded belongs to no test, and must not be that of a mutant. */
+  /**
+   * What modules work out when they are first loaded belongs to no test, and must not be that of a mutant; nor is the
+   * time that it takes, in seconds of the processor.
+   */
   private async loadOnce(file: string) {
-    if (this.loaded.has(file)) return;
+    if (this.loaded.has(file)) return 0;
+    const start = secondsOfProcessor();
     await this.opened().load(file);
     this.loaded.add(file);
+    return secondsOfProcessor() - start;
   }
 
-  /** Results of one file's tests, quickest first, up to the first that fails or the end of the mutant's time. */
+  /** Results of one file's tests, up to the first that fails or the end of the mutant's time. */
   private async fileResults(file: string, wanted: ReadonlySet<string>, isOver: () => boolean) {
     const ids = [...wanted].filter((id) => fileOf(id) === file);
     this.limitHits(ids);
@@ -129,11 +134,11 @@ export class QuickTestRunner implements TestRunner {
     }
     const byId = new Map(collected.map((test) => [testId(file, test.name), test]));
     const results: TestResult[] = [];
-    for (const id of ids.toSorted((a, b) => this.timeOf(a) - this.timeOf(b))) {
+    for (const id of this.inOrder(ids, [...byId.keys()])) {
       const test = byId.get(id);
       if (test === undefined) continue;
       if (isOver()) break;
-      this.limitHits([id]);
+      this.limitHits(wanted.has(id) ? [id] : ids);
       const longest = patience.milliseconds + patience.factor * Math.ceil(this.timeOf(id));
       const result = await resultOf(file, test, longest);
       if (result === "looped" || this.hasLooped()) return "looped";
@@ -141,6 +146,16 @@ export class QuickTestRunner implements TestRunner {
       if (result.status === TestStatus.Failed) break;
     }
     return results;
+  }
+
+  /**
+   * Those that meet the mutant, quickest first, and then the others of their file: what a file works out once is met by
+   * the test that asks for it first, and may be judged by another.
+   */
+  private inOrder(meeting: readonly string[], all: readonly string[]) {
+    const quickestFirst = (ids: readonly string[]) => ids.toSorted((a, b) => this.timeOf(a) - this.timeOf(b));
+    const others = all.filter((id) => !meeting.includes(id));
+    return [...quickestFirst(meeting), ...quickestFirst(others)];
   }
 
   private timeOf(id: string) {

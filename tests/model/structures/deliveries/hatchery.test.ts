@@ -37,6 +37,10 @@ describe("a hatchery", () => {
     ]);
   });
 
+  it("has its line for the largest flow that it needs", () => {
+    expect(hatcheryComponents(hatchery, context).map(({ designFlow }) => designFlow)).toEqual([0.04]);
+  });
+
   it("or brings that water by truck", () => {
     const [trucked] = hatcheryLosses({ ...hatchery, shortfall: { by: "trucking", price: 6 } });
     expect(trucked).toMatchObject({ type: "loss", quantityKind: "volume", unitRate: 6 });

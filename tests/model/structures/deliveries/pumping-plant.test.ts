@@ -98,6 +98,18 @@ describe("a pumping plant", () => {
     expect(hours({ ...pumpingPlant, method: "surface" })).toBeUndefined();
   });
 
+  it("names what is typical of its sprinklers only where it is not given", () => {
+    const typical = (given: Partial<PumpingPlant>) =>
+      lineOf(
+        lossesOf(partOf({ ...pumpingPlant, ...given }, "laterals"), layerOf(0.01), july),
+        "sprinklers",
+      )?.assumptionIds.filter((id) => /area-per-sprinkler|bore/.test(id));
+    expect(typical({})).toHaveLength(2);
+    expect(typical({ nozzleBore: 0.004 })).toEqual(["irrigation.area-per-sprinkler"]);
+    expect(typical({ sprinklerCount: 500 })).toHaveLength(1);
+    expect(typical({ sprinklerCount: 500 })).not.toContain("irrigation.area-per-sprinkler");
+  });
+
   it("has its sprinklers behind the main where there are no laterals", () => {
     const part = partOf({ ...pumpingPlant, laterals: undefined }, "discharge main");
     expect(lineOf(lossesOf(part, layerOf(0.01), july), "sprinklers")?.quantity).toBeGreaterThan(0);

@@ -9,7 +9,6 @@ import { ramp } from "../../../../src/model/structures/kinds/ramp.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { treatmentPlant } from "../../../../src/model/structures/kinds/treatment-plant.js";
 import { kindOf, pipesOf, structureKinds } from "../../../../src/model/structures/kinds.js";
-import { fittingWords } from "../../../../src/model/structures/raw-water/fitting-words.js";
 import type { SizeWord } from "../../../../src/model/structures/structure-kind.js";
 import { everyMonth } from "../../near.js";
 import {
@@ -70,25 +69,6 @@ describe("a kind", () => {
     [lakeWide.size(duties), "2 yearly duties"],
   ])("is measured by its size: %j", (words, expected) => {
     expect(textOf(words)).toBe(expected);
-  });
-});
-
-describe("what a line carries", () => {
-  const cooler = { name: "oil cooler", count: 2, tubes: 40, bore: 0.016, passes: 1 };
-  const orifices = [
-    { name: "seal", count: 2, bore: 0.006 },
-    { name: "vent", count: 1, bore: 0.004 },
-  ];
-
-  it("is told after its bore, and under its name where it has one", () => {
-    const strainer = { mesh: 0.003, screenArea: 0.1, type: "duplex" } as const;
-    const words = ` for seals, duplex strainer of 0.003 smallLength mesh, oil cooler: 2 × 40 tubes of 0.016 smallLength in 1 pass, 3 orifices`;
-    const line = { serves: "seals", strainer, coolers: [cooler], orifices };
-    expect(textOf(fittingWords(line))).toBe(words);
-    expect(textOf(fittingWords(line, "cooling water"))).toBe(`; cooling water${words}`);
-    expect(textOf(fittingWords({ serves: "seals" }, "cooling water"))).toBe("; cooling water for seals");
-    expect(fittingWords({}, "cooling water")).toEqual([]);
-    expect(fittingWords({ orifices: orifices.map((each) => ({ ...each, count: 0 })) })).toEqual([]);
   });
 });
 

@@ -4,7 +4,11 @@ import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { contendersOf } from "../../../../src/model/structures/plans/contenders.js";
 import { courseOf, nearLimit } from "../../../../src/model/structures/plans/course.js";
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
-import { untouchedCourse, yearLike } from "../../../../src/model/structures/plans/untouched.js";
+import {
+  untouchedCourse,
+  untouchedLayer,
+  yearLike,
+} from "../../../../src/model/structures/plans/untouched.js";
 import { componentsOf } from "../../../../src/model/structures/structure.js";
 import { assumedWith, numbersBy } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
@@ -43,6 +47,27 @@ describe("inspections with cleaning when a limit is near", () => {
   });
 });
 
+describe("a surface cleaned on dates", () => {
+  it("grows from bare after each as month by month, whatever the dates", () => {
+    const context = contextOf(productiveLake, 12);
+    const [component] = componentsOf(closeRack, context);
+    if (!component) throw new Error("no rack");
+    const surface = context.growing(component.surface);
+    const tools = planTools({ component, context, surface });
+    const { plans } = candidatePlans(component, context);
+    const dated = plans.filter(({ routine, protection }) => routine.by === "interval" && !protection);
+    expect(dated.length).toBeGreaterThan(1);
+    for (const plan of dated) {
+      const { layers, cleanedMonths } = courseOf(plan, tools.untouched(1), tools);
+      const cleanAfter = (month: number) => cleanedMonths.has(month);
+      const plainly = growLayers({ surface, density: context.density, cleanAfter }, context.growth);
+      const massOf = (grown: readonly { readonly mass: number }[]) => grown.map(({ mass }) => mass);
+      expect(cleanedMonths.size).toBeGreaterThan(0);
+      expect(massOf(layers)).toEqual(massOf(plainly.slice(0, layers.length)));
+    }
+  });
+});
+
 describe("dates of which none meets a layer worth a visit", () => {
   it("leave the surface as it is: before the first layer that is, and where there are no dates at all", () => {
     const barely = assumedWith({ "cleaning.smallest-layer": 1e6 });
@@ -78,6 +103,22 @@ describe("a surface that nobody touches", () => {
     expect(told).toEqual(plainly.map(({ mass }) => mass));
     const smallest = context.assumed("cleaning.smallest-layer");
     expect(course.firstWorth).toBe(plainly.findIndex(({ thickness }) => thickness >= smallest));
+  });
+});
+
+describe("the thickest layer of a surface that nobody touches in a mature infestation", () => {
+  it.each([
+    ["never dry", 85],
+    ["bare each winter", 95],
+  ])("is that of growing all years after a run-up of three: %s", (_what, elevation) => {
+    const context = contextOf(drawnDownLake, 25, assumedWith({ "population.peak-share": 0.9 }));
+    const [component] = componentsOf({ ...fixedDock, elevation }, context);
+    if (!component) throw new Error("no hull");
+    const surface = context.growing(component.surface);
+    const plainly = growLayers({ surface, density: context.density }, context.growth);
+    const mature = plainly.slice(context.settledMonth + 36).map(({ thickness }) => thickness);
+    expect(untouchedLayer({ component, context }).thickness).toBeCloseTo(Math.max(...mature), 12);
+    expect(Math.max(...mature)).toBeGreaterThan(0);
   });
 });
 

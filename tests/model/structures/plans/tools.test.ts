@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { sumOf } from "../../../../src/lists.js";
 import { bareSurface } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
-import { costsAnything, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
+import { costsAnything, planTools, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
@@ -58,6 +59,32 @@ describe("a month", () => {
     ["of a bare part", part, bareSurface, false],
   ])("%s costs something: %#", (_what, component, layer, expected) => {
     expect(costsAnything(component, layer)).toBe(expected);
+  });
+
+  it("of a part fed from upstream costs what each plan lets come down, also on the same layers", () => {
+    const [line] = serviceLine.components(sealWater, context);
+    if (!line) throw new Error("no line");
+    const pieces = {
+      what: "pieces",
+      type: "loss",
+      quantityKind: "hours",
+      unitRate: 1,
+      assumptionIds: [],
+    } as const;
+    const component: Component = {
+      ...line,
+      isFed: true,
+      losses: (tell, _layer, _month, upstream = 0) => tell(pieces, upstream),
+    };
+    const tools = planTools({ component, context, surface: context.growing(component.surface) });
+    const course = tools.untouched(1);
+    const [left, filtered] = ["leave", "filter"].map(
+      (measure) => tools.inYear(11, planBy(measure), course).cost[0] ?? Number.NaN,
+    );
+    // By hand: one a month in a settled lake, of which the filter lets none through.
+    const shares = context.density.slice(132).map((share) => share / context.matureDensity);
+    expect((left ?? Number.NaN) - (filtered ?? Number.NaN)).toBeCloseTo(sumOf(shares), 9);
+    expect(sumOf(shares)).toBeGreaterThan(11);
   });
 
   it("has its lines after those before", () => {

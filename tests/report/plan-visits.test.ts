@@ -1,0 +1,48 @@
+import { describe, expect, it } from "vitest";
+import { at } from "../../src/lists.js";
+import { planPicks } from "../../src/report/rack/plan-picks.js";
+import { runnerUpOf } from "../../src/report/rack/tried-plans.js";
+import { exampleRun } from "./runs.js";
+
+const run = exampleRun("sorrel-bend");
+const structure = run.comparison.structures.find(({ structure: { name } }) => name.includes("East bench"));
+const rack = at(structure?.components ?? [], 0);
+
+/** Months between the visits of plans that only clean, and whether these come to leaving the rack. */
+const visits = new Map(
+  rack
+    .everyPlan()
+    .flatMap(({ plan, comesToLeaving }) =>
+      plan.routine.by === "interval" && !plan.protection ? [[plan.routine.months, comesToLeaving]] : [],
+    ),
+);
+
+describe("visits to a rack that lies dry each winter, from 14 November to 2 March", () => {
+  it("find nothing in the Decembers of a half-yearly or yearly round, and something in an April or August", () => {
+    // The first date of a round is the last month of its first: of half-yearly ones June, then December.
+    // By 2 March the frost has killed what was there, and by June what settled weighs too little.
+    expect([...visits].filter(([, isLeft]) => isLeft).map(([months]) => months)).toEqual([
+      60, 48, 36, 24, 12, 6,
+    ]);
+    expect([...visits].filter(([, isLeft]) => !isLeft).map(([months]) => months)).toEqual([4, 3, 2, 1]);
+  });
+
+  it("cost nothing where they find nothing, and are then told as leaving it, not as the next best", () => {
+    const left = rack.everyPlan().find(({ plan }) => plan.entry.measure === "leave");
+    for (const { comesToLeaving, yearlyCost } of rack.everyPlan())
+      if (comesToLeaving) expect(yearlyCost).toBe(left?.yearlyCost);
+    expect(rack.chosen.plan.id).toBe(left?.plan.id);
+    expect(runnerUpOf(rack)?.comesToLeaving).toBe(false);
+    const { open } = planPicks(run, { structure: structure?.structure.id ?? "", part: rack.name });
+    const remarkOf = (label: string) => open?.plans.find((each) => each.label === label)?.remark;
+    expect(remarkOf("cleaned by divers every 12 months")).toBe(
+      "as left: no date finds a layer worth a visit",
+    );
+    expect(remarkOf("cleaned by divers every 4 months")).not.toContain("as left");
+    const rows = open?.intervals?.table.rows.map(({ cells }) => cells.map(({ text }) => text)) ?? [];
+    expect(rows.find(([months]) => months === "12")?.[2]).toBe(
+      "as left: no date finds a layer worth a visit",
+    );
+    expect(rows.find(([months]) => months === "4")?.[2]).not.toContain("as left");
+  });
+});
