@@ -137,8 +137,8 @@ describe("a study with one field that is not well formed", () => {
   });
 
   it("is told at the row that its list has not", () => {
-    const [none] = exampleDocument().options;
-    expect(problemsIn(editedText([["options", [none]]]))).toContainEqual(
+    const idle = { id: "none", name: "None", afterInfestation: { share: "0 %" } };
+    expect(problemsIn(editedText([["options", [idle]]]))).toContainEqual(
       expect.objectContaining({ path: "options[1]", found: missing, remedy: "Add it." }),
     );
   });
