@@ -206,7 +206,7 @@ export const studySchema = z.strictObject({
   boats,
   options: z
     .array(option)
-    .min(2, "the option that does nothing, and at least one program or schedule of levels beside it"),
+    .min(2, "at least one program or schedule of levels beside the option that does nothing"),
   money,
   overrides: z
     .array(
