@@ -2,7 +2,7 @@ import { sumOf } from "../../lists.js";
 import { quantity } from "../format/fields.js";
 import type { Contradiction } from "../reading/contradiction.js";
 import { valueAt } from "../reading/problems.js";
-import { nameOf, shareProblems, type Whole } from "./share-sums.js";
+import { shareProblems, type Whole } from "./share-sums.js";
 import type { SoundParts } from "./sound-parts.js";
 
 type Place = Contradiction["path"];
@@ -10,13 +10,17 @@ type Place = Contradiction["path"];
 /** Shares that cannot make up a whole, told while fields beside them are still missing. */
 export function earlyShares(document: unknown, { boats, options, structures }: SoundParts): Contradiction[] {
   const read = new Set(structures.map(({ index }) => index));
+  const names = new Map(
+    rowsAt(document, ["money", "bearers"]).map((row) => [valueAt(row, ["id"]), valueAt(row, ["name"])]),
+  );
+  const payersAt = (path: Place) => earlyPayers(valueAt(document, path), path, names);
   return [
     ...(boats ? [] : [...earlyLaunches(document, "classes"), ...earlyLaunches(document, "sites")]),
     ...rowsAt(document, ["structures"]).flatMap((_row, index) =>
-      read.has(index) ? [] : earlyPayers(document, ["structures", index, "bearer"]),
+      read.has(index) ? [] : payersAt(["structures", index, "bearer"]),
     ),
     ...(options ? [] : rowsAt(document, ["options"])).flatMap((_row, index) =>
-      earlyPayers(document, ["options", index, "response", "bearer"]),
+      payersAt(["options", index, "response", "bearer"]),
     ),
   ];
 }
@@ -35,15 +39,10 @@ function earlyLaunches(document: unknown, list: "classes" | "sites"): Contradict
   return earlyProblems(rows, path, "launches");
 }
 
-function earlyPayers(document: unknown, path: Place): Contradiction[] {
-  const shares = valueAt(document, path);
+function earlyPayers(shares: unknown, path: Place, names: ReadonlyMap<unknown, unknown>): Contradiction[] {
   if (typeof shares !== "object" || shares === null || Array.isArray(shares)) return [];
-  const known = rowsAt(document, ["money", "bearers"]).map((row) => ({
-    id: String(valueAt(row, ["id"])),
-    name: String(valueAt(row, ["name"]) ?? valueAt(row, ["id"])),
-  }));
   const rows = Object.entries(shares).map(([id, typed]: [string, unknown]) => ({
-    name: nameOf(id, known),
+    name: String(names.get(id) ?? id),
     typed,
   }));
   return earlyProblems(rows, path, "cost");

@@ -43,15 +43,9 @@ export function bearerShareProblems(
 ): Contradiction[] {
   const ids = typeof bearer === "string" ? [bearer] : bearer.map(({ id }) => id);
   const allowed = `an id from money.bearers: ${known.map(({ id }) => id).join(", ")}`;
-  const unknown = ids
-    .filter((id) => !known.some((each) => each.id === id))
-    .map((id) => ({ path, found: `"${id}"`, allowed }));
+  const names = new Map(known.map(({ id, name }) => [id, name]));
+  const unknown = ids.filter((id) => !names.has(id)).map((id) => ({ path, found: `"${id}"`, allowed }));
   if (typeof bearer === "string") return unknown;
-  const parts = bearer.map(({ id, share }) => ({ name: nameOf(id, known), share }));
+  const parts = bearer.map(({ id, share }) => ({ name: names.get(id) ?? id, share }));
   return [...unknown, ...shareProblems(parts, path, "cost")];
 }
-
-export const nameOf = (
-  id: string,
-  known: readonly { readonly id: string; readonly name: string }[],
-): string => known.find((each) => each.id === id)?.name ?? id;
