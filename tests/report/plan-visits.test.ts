@@ -46,3 +46,22 @@ describe("visits to a rack that lies dry each winter, from 14 November to 2 Marc
     expect(rows.find(([months]) => months === "4")?.[2]).not.toContain("as left");
   });
 });
+
+describe("plans in a lake too poor in calcium for mussels to become many", () => {
+  const few = exampleRun("ninemoss");
+  const parts = few.comparison.structures.flatMap(({ structure: { id }, components }) =>
+    components.map((component) => ({ structure: id, component })),
+  );
+
+  it("cost what leaving the part costs, and none is told as the next best", () => {
+    for (const { structure, component } of parts) {
+      const [left] = component.everyPlan().filter(({ plan }) => plan.entry.measure === "leave");
+      for (const { yearlyCost } of component.everyPlan()) expect(yearlyCost).toBe(left?.yearlyCost);
+      expect(component.everyPlan().filter(({ comesToLeaving }) => !comesToLeaving)).toEqual([left]);
+      const { open } = planPicks(few, { structure, part: component.name });
+      expect(open?.plans.map(({ mark }) => mark)).not.toContain("next best");
+      const inspected = open?.plans.find(({ label }) => label.startsWith("inspected every month"));
+      expect(inspected?.remark).toBe("as left: mussels stay too few for it to begin");
+    }
+  });
+});
