@@ -139,11 +139,15 @@ function finding(group: PartGroup, context: ReportContext): string {
 }
 
 function cleaningFinding({ component }: PartGroup, { format }: ReportContext): string {
-  const cleaned = triedPlans(component).filter(
-    (each) => each.plan.entry.measure === "clean" && intervalOf(each) > 0 && !each.comesToLeaving,
+  const tried = triedPlans(component).filter(
+    (each) => each.plan.entry.measure === "clean" && intervalOf(each) > 0,
   );
+  const cleaned = tried.filter((each) => !each.comesToLeaving);
   const [best] = cleaned;
-  if (!best) return "Cleaning alone at an interval finds no layer worth a visit, or was not tried";
+  if (!best)
+    return tried.length > 0
+      ? "Cleaning alone finds no layer worth a visit at any interval tried"
+      : "Cleaning alone was not tried";
   const longest = Math.max(...cleaned.filter(keepsLimits).map(intervalOf));
   const every = (months: number) => (months === 1 ? "every month" : `every ${months} months`);
   const least = `Cleaning alone costs least ${every(intervalOf(best))}, ${format.money(best.yearlyCost)} a year`;

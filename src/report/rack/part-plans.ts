@@ -20,7 +20,9 @@ export function partFacts({ component, ids }: PartGroup, context: ReportContext)
     : [`Chosen: ${chosen.plan.label}, at ${cost}. ${nextText(component, context)}`];
   return [
     ...facts,
-    ...(chosen.comesToLeaving ? ["No date of it finds a layer worth a visit: its cost has no visit."] : []),
+    ...(chosen.comesToLeaving
+      ? ["None of its dates finds a layer worth a visit, so its cost includes no visit."]
+      : []),
     ...limitFacts(chosen),
     ...wayOutFacts(chosen),
     ...turnFacts(component, ids, context),
