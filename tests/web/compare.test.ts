@@ -75,6 +75,7 @@ describe("comparing", () => {
     expect(text).not.toContain("table-explained");
     // What each lake asks for stands first, and the hundred inputs that differ are folded away.
     expect(text).toContain('<table id="table-requested"');
+    expect(text).toContain("What each study requests, at central values");
     expect(text).toMatch(/<details class="more"><summary><h2>What went in/);
   });
 
