@@ -41,6 +41,9 @@ describe("visits to a rack that lies dry each winter, from 14 November to 2 Marc
       "same as leaving it: no date finds a layer worth a visit",
     );
     expect(remarkOf("cleaned by divers every 4 months")).not.toContain("as leaving it");
+    expect(open?.intervals?.chart.title).toContain(
+      "Cleaning alone, where it finds a layer worth a visit, costs least every 4 months, ",
+    );
     const rows = open?.intervals?.table.rows.map(({ cells }) => cells.map(({ text }) => text)) ?? [];
     expect(rows.find(([months]) => months === "12")?.[2]).toBe(
       "same as leaving it: no date finds a layer worth a visit",

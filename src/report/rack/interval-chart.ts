@@ -150,7 +150,8 @@ function cleaningFinding({ component }: PartGroup, { format }: ReportContext): s
       : "Cleaning alone was not tried";
   const longest = Math.max(...cleaned.filter(keepsLimits).map(intervalOf));
   const every = (months: number) => (months === 1 ? "every month" : `every ${months} months`);
-  const least = `Cleaning alone costs least ${every(intervalOf(best))}, ${format.money(best.yearlyCost)} a year`;
+  const where = cleaned.length < tried.length ? ", where it finds a layer worth a visit," : "";
+  const least = `Cleaning alone${where} costs least ${every(intervalOf(best))}, ${format.money(best.yearlyCost)} a year`;
   if (longest < 1) return `${least}; at any interval its layer passes a limit at times`;
   return cleaned.some((each) => !keepsLimits(each) && intervalOf(each) > longest)
     ? `${least}; less often than ${every(longest)} its layer passes a limit at times`
