@@ -90,7 +90,7 @@ function formMaker(making: Making): Maker {
           shape: { ways: true as const },
           choices: waysOf(field.ways, way.value),
         };
-        if (inner.shape.group) return { ...whole, children: inner.children };
+        if (inner.shape.group) return { ...whole, errors: base.errors, children: inner.children };
         // The one input has the place's own id and what is said of its value.
         const said = { needed: "", implied: "", taken: "", example: "" };
         const describedBy = base.help ? `${base.id}-choice-help ${inner.describedBy}` : inner.describedBy;

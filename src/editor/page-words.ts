@@ -18,7 +18,7 @@ const inLabels = (text: string) =>
   text
     .replace(
       /\b(?:an id|the id) from money\.bearers/g,
-      "one of the bearers, who are named under “Money and who pays”",
+      "one of those who are named under “Money and who pays”",
     )
     .replace(/\bor ids with shares such as \{[^}]*\}/g, "or several of them with shares")
     .replace(/\ban id from boats\.classes/g, "one of the vessel classes, which are named under “Boats”")

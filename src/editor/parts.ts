@@ -66,7 +66,7 @@ export const studyParts: readonly StudyPart[] = [
       ...["exchangeRateOrigin", "indexValues", "worksIndex"],
     ],
     guide: [
-      "Name the bearers first: who pays for the program and for each structure. Then the price year, the years that the study covers, and the discount rate with its origin.",
+      "Name first those who pay, for the program and for each structure. Then the price year, the years that the study covers, and the discount rate with its origin.",
     ],
   },
   {

@@ -70,6 +70,18 @@ describe.each(["ninemoss", "sorrel-bend"])("the forms of the example %s", (name)
   });
 });
 
+describe("shares of who pays that do not add up", () => {
+  it("are told at their field, not only at the head of the page", () => {
+    const dock = { id: "pier", kind: "dock", bearer: { town: "60 %", district: "30 %" } };
+    const draft = draftOf(JSON.stringify({ structures: [dock] }), "study.json");
+    const at = ["structures", 0];
+    const nodes = all(formOf(groupFieldsAt(at, draft.document) ?? [], at, draft));
+    expect(nodes.find(({ name }) => name === "structures/0/bearer")?.errors).toEqual([
+      expect.stringContaining("add up to 90 %"),
+    ]);
+  });
+});
+
 describe("a changed value", () => {
   const text = textOf("ninemoss");
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { draftOf } from "../../src/editor/draft.js";
+import { type Field, studyFields } from "../../src/editor/fields.js";
 import { problemText } from "../../src/editor/form-node.js";
 import { pageWords } from "../../src/editor/page-words.js";
 import { editedText } from "../study/example.js";
@@ -9,7 +10,7 @@ describe("messages beside fields", () => {
   it.each([
     [
       "an id from money.bearers: town, county",
-      "one of the bearers, who are named under “Money and who pays”: town, county",
+      "one of those who are named under “Money and who pays”: town, county",
     ],
     ["an id of boats.sites: gate, cove", "one of those under “Sites”: gate, cove"],
     ["an id from lake.otherSchedules: none", "one of those under “Other schedules”: none"],
@@ -35,6 +36,27 @@ describe("messages beside fields", () => {
     const told = draftOf(text, "study.yaml").problems.map(problemText);
     expect(told.length).toBeGreaterThan(2);
     for (const each of told) expect(each).not.toMatch(/money\.|structures\[|boats\.|lake\./);
+  });
+});
+
+describe("labels and explanations of fields", () => {
+  it("say who pays in one way", () => {
+    const texts = (field: Field): string[] => {
+      switch (field.kind) {
+        case "group":
+          return field.fields.flatMap((each) => [each.label, each.help, ...texts(each.field)]);
+        case "list":
+          return texts(field.item);
+        case "kinds":
+        case "either":
+          return field.ways.flatMap((way) => texts(way.field));
+        default:
+          return [];
+      }
+    };
+    const all = texts(studyFields());
+    expect(all).toContain("Who pays for the program");
+    expect(all.filter((text) => /bearer/i.test(text))).toEqual([]);
   });
 });
 

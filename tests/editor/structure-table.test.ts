@@ -55,10 +55,18 @@ describe("a table of structures", () => {
     expect(line?.structure).toMatchObject({ bearer: id });
   });
 
+  it("takes the head of who pays in the words of the page and by its key", () => {
+    expect(templateOf("dock", american, document).split("\n")[0]).toContain("who pays");
+    for (const words of ["who pays", "bearer"]) {
+      const [line] = read([head.replace(/\bbearer\b/, words), sound].join("\n")).lines;
+      expect(line?.structure).toMatchObject({ bearer: "marina" });
+    }
+  });
+
   it("says whom the study names where it names nobody of that name", () => {
     const [line] = read([head, sound.replace("marina", "Somebody new")].join("\n")).lines;
     expect(line?.problems).toEqual([
-      `bearer: Found "Somebody new"; allowed: one of those that this study names: ${document.money.bearers.map(({ name }: { name: string }) => name).join(", ")}. Correct it, or add it there first.`,
+      `who pays: Found "Somebody new"; allowed: one of those that this study names: ${document.money.bearers.map(({ name }: { name: string }) => name).join(", ")}. Correct it, or add it there first.`,
     ]);
   });
 

@@ -114,7 +114,10 @@ describe("a program", () => {
   ])("is refused for shares of %s and %s, which make %s", (one, other, sum) => {
     const classes = [vesselClass("resident", one), vesselClass("visiting", other)];
     expect(problemsIn(editedText([["boats.classes", classes], noSeals]))).toMatchObject([
-      { path: "boats.classes", found: `shares that add up to ${sum}` },
+      {
+        path: "boats.classes",
+        found: `shares that add up to ${sum}: "resident" ${one}, "visiting" ${other}`,
+      },
     ]);
   });
 

@@ -43,7 +43,7 @@ const outOfRange: readonly Contradicting[] = [
     why: "a pump curve without a point",
     edits: [[`${intake}.supply`, { ...pump, curve: [] }]],
     at: `${intake}.supply.curve`,
-    found: "a list of 0",
+    found: "nothing",
     allowed: "at least one point of flow and head",
   },
   {

@@ -54,12 +54,12 @@ const others: readonly Edit[] = [
   ["lake.chemistry.ph", "8.3", '"8.3"', "a number"],
   ["lake.chemistry.ph", 15, "15", "a pH of at most 14"],
   ["lake.chemistry.ph", Number.POSITIVE_INFINITY, /inf/i, "a number"],
-  ["lake.storageTable", [], "a list of 0", "at least two rows"],
-  ["lake.drawdown", [], "a list of 0", "at least one point"],
+  ["lake.storageTable", [], "nothing", "at least two rows"],
+  ["lake.drawdown", [], "nothing", "at least one point"],
   ["lake.drawdown[0].on", "2-1", '"2-1"', '"MM-DD"'],
   ["lake.drawdown[0].on", "13-01", '"13-01"', '"MM-DD"'],
   ["lake.infestedSince", "2020", '"2020"', "a year"],
-  ["structures", [], "a list of 0", "at least one structure"],
+  ["structures", [], "nothing", "at least one structure"],
   ["structures", { intake: {} }, "a group of fields", "a list"],
   [
     "structures[0].kind",
@@ -78,7 +78,7 @@ const others: readonly Edit[] = [
   ["structures[dock].count", 1.5, "1.5", "a whole number"],
   ["structures[dock].count", 0, "0", "at least one"],
   ["structures[dock].floating", "yes", '"yes"', "true or false"],
-  ["boats.classes", [], "a list of 0", "at least one vessel class"],
+  ["boats.classes", [], "nothing", "at least one vessel class"],
   ["options[equipment].equipment[0].life", 0, "0", "a life of at least 0.1 years"],
   ["money.horizon", 0, "0", "at least 1 year"],
   ["money.horizon", 1e12, "1000000000000", "at most 100 years"],
@@ -114,8 +114,8 @@ function problemsOf(edit: Edit): ReturnType<typeof problemsIn> {
   return problems;
 }
 
-const remedyOf = (value: unknown, allowed: string | RegExp) => {
-  if (value === absent) return "Add it.";
+const remedyOf = (value: unknown, found: string | RegExp, allowed: string | RegExp) => {
+  if (value === absent || (Array.isArray(value) && found === missing)) return "Add it.";
   if (value === null) return "Enter a value, or take the line out.";
   return /at most [\d,]+ characters/.test(String(allowed)) ? "Shorten it." : "Correct this value.";
 };
@@ -132,8 +132,15 @@ describe("a study with one field that is not well formed", () => {
       path: placeIn(editedDocument([[place, value]]), place).text,
       found: matching(found),
       allowed: matching(allowed),
-      remedy: remedyOf(value, allowed),
+      remedy: remedyOf(value, found, allowed),
     });
+  });
+
+  it("is told at the row that its list has not", () => {
+    const idle = { id: "none", name: "None", afterInfestation: { share: "0 %" } };
+    expect(problemsIn(editedText([["options", [idle]]]))).toContainEqual(
+      expect.objectContaining({ path: "options[1]", found: missing, remedy: "Add it." }),
+    );
   });
 
   it.each(unknownKeys)("is refused for the unknown key %s", (place) => {

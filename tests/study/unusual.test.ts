@@ -1,5 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { unusualEntries } from "../../src/report/document/check-rows.js";
+import { renderReportBody } from "../../src/report/document/html.js";
+import { resultsView } from "../../src/report/document/main-view.js";
+import { renderPage } from "../../src/report/document/render-page.js";
 import { reportView } from "../../src/report/document/report-view.js";
 import { comparedRun } from "../../src/study/compared/compared.js";
 import type { StudyRun } from "../../src/study/prepare/compute.js";
@@ -99,6 +102,22 @@ describe("an entry outside of what is usual for its kind", () => {
     expect(board.failedChecks).toContain(
       "Village water intake, conduit: velocity when clean, at the largest flow: 3.57 m/s; expected 0.1 m/s to 3 m/s. Look again at its diameter and its flow, and at their units.",
     );
+  });
+
+  it("is named under the heading that page 1 gives, in each report and on the page of results", () => {
+    const run = runStudy(readSlip(narrow("100 mm")), assumptions);
+    const { report } = run.document;
+    const short = { ...run, document: { ...run.document, report: { ...report, leaveOut: ["left-out"] } } };
+    const pages = [
+      renderReportBody(run),
+      renderReportBody(short as typeof run, undefined, { part: "board" }),
+      renderPage("partials/results-body", { ...resultsView(run), links: { report: "" } }),
+    ];
+    for (const page of pages) {
+      const [, heading = "none"] = /check did not pass: first read “([^”]+)”/.exec(page) ?? [];
+      expect(page.split(`<h2>${heading}</h2>`)).toHaveLength(2);
+      expect(page).toContain("Village water intake, conduit: velocity when clean");
+    }
   });
 
   it("that its author confirmed is listed as that, and no more as open on page 1", () => {

@@ -186,9 +186,12 @@ describe("a study that is not finished", () => {
     );
     expect(made.headers.get("location")).toBe("/studies/blue/edit/names");
     expect(studies.find("blue")?.text).toContain("currency: EUR");
-    expect(await (await ask("/studies/blue")).text()).toContain(
-      'Structures</a> <span class="note">not begun',
+    const told = await (await ask("/studies/blue")).text();
+    expect(told).toContain('Structures</a> <span class="note">not begun');
+    expect(told).toContain(
+      "Needed: at least one program or schedule of levels beside the option that does nothing",
     );
+    expect(told).not.toMatch(/list of \d/);
     expect((await ask("/studies/blue/report.pdf")).status).toBe(409);
     expect(await (await ask("/")).text()).toContain("Not finished. Names and purpose: 4 missing");
   });

@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { askedRuns, usualRuns } from "../../src/app/runs.js";
+import { firstStudy } from "../../src/editor/first-study.js";
 import type { StudyToDraw } from "../../src/odds/messages.js";
 import { readStudyText } from "../../src/study/reading/read.js";
+import { shortFactsOf } from "../../src/study/short/read-facts.js";
+import { entries } from "../study/short/facts.js";
 import { inventedOdds } from "../trials/invented-odds.js";
 import { serving } from "./serving.js";
 
@@ -62,8 +65,29 @@ describe("the two screens of a first answer", () => {
     expect(html).toContain("Screen 1 of 2");
     expect(html).toContain("Write decimals with a point");
     expect(html).toContain('href="#f-plant-power"');
+    const [soFar = ""] = /<section class="so-far"[\s\S]*?<\/section>/.exec(html) ?? [];
+    expect(soFar).toContain("It appears here once what is listed below is mended");
+    expect(soFar).not.toContain("Found");
     expect(hasValue(html, "depth", "23,5")).toBe(true);
     expect(hasValue(html, "launches", "9000")).toBe(true);
+  });
+
+  it("cut no name that is too long, but say how long it may be", async () => {
+    const name = "Lake".repeat(100);
+    const { html } = await page(await serving(), { act: "next", screen: "1", name });
+    expect(html).toContain("at most 180 characters. Shorten it.");
+    expect(hasValue(html, "name", name)).toBe(true);
+  });
+
+  it("make a whole study of the longest names, several times the same", async () => {
+    const name = "L".repeat(180);
+    const intakes = [0, 1, 2].map(() => ({ name, use: "town", tastes: "yes" }));
+    const text = firstStudy(
+      shortFactsOf(JSON.stringify({ name, intakes }), "s", entries),
+      entries,
+      "2026-01-02",
+    );
+    expect(readStudyText(text, "s").structures.filter(({ kind }) => kind === "intake")).toHaveLength(3);
   });
 
   it("tell what is wrong with the second of two intakes beside the second, though the first is empty", async () => {

@@ -72,4 +72,5 @@ export function headOf({ at, field }: Column, writing: Writing): string {
   return unit === "" ? words : `${words} (${unit})`;
 }
 
-const spaced = (key: string) => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+const spaced = (key: string) =>
+  key === "bearer" ? "who pays" : key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

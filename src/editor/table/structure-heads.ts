@@ -13,7 +13,7 @@ const longestShown = 60;
 export function headReader(kind: string): (cell: string) => Head | undefined {
   const columns = columnsOf(kind);
   const byLetters = new Map(columns.map((column) => [letters(columnWords(column.at)), column]));
-  for (const column of columns) if (column.at[1] === 0) byLetters.set(letters(column.at.join(" ")), column);
+  for (const column of columns) byLetters.set(letters(column.at.join(" ")), column);
   return (cell) => {
     if (cell.length > longestHead) return undefined;
     const { name, unit } = nameAndUnit(cell);

@@ -30,7 +30,7 @@ export interface InfestationSheets {
 }
 
 const heads = [
-  ...["Structure", "Line", "Kind", "Bearer", "Counts as", "Unit", "Unit rate"],
+  ...["Structure", "Line", "Kind", "Who pays", "Counts as", "Unit", "Unit rate"],
   "Expected present value",
 ];
 const keyColumn = 4;

@@ -33,7 +33,7 @@ export interface ProgramSheet {
 }
 
 const name = "Program lines";
-const heads = ["Option", "Group", "Line", "Bearer", "Quantity", "Unit", "Unit rate", "Amount", "Rises as"];
+const heads = ["Option", "Group", "Line", "Who pays", "Quantity", "Unit", "Unit rate", "Amount", "Rises as"];
 const quantityColumn = 4;
 const rateColumn = 6;
 const amountColumn = 7;

@@ -1,6 +1,6 @@
 import { counted } from "../../counted.js";
 import type { ProgramOption } from "../../model/inputs.js";
-import { appendixLetter, boardTitles } from "../../study/format/report-schema.js";
+import { appendixLetter } from "../../study/format/report-schema.js";
 import type { Confidences } from "../../study/traced/confidence.js";
 import { checkRows, isOpen } from "../document/check-rows.js";
 import type { ReportContext } from "../document/context.js";
@@ -52,7 +52,7 @@ const moreFailed = (all: number) => `${all - mostFailed} more are in appendix ${
 /** Page 1 names no check, so that its length is that of the answer. */
 function failedText(count: number): string {
   if (count === 0) return "";
-  return `${counted(count, "check")} did not pass: first read “${boardTitles["left-out"]}”.`;
+  return `${counted(count, "check")} did not pass: first read “Checks that did not pass”.`;
 }
 
 /** Whoever alters the program's own assumptions is not the author of a study who overrides them with a reason. */

@@ -15,7 +15,7 @@ export const keepsLimits = ({ brokenLimit }: TriedPlan) => brokenLimit === undef
 
 /** What is to be said of a plan beside its cost: that it comes to leaving the part, the limit that it passes; empty if neither. */
 export const remarkOf = ({ plan, brokenLimit, comesToLeaving }: TriedPlan): string =>
-  [comesToLeaving ? `as left: ${whyLeft(plan)}` : "", brokenLimit ?? ""]
+  [comesToLeaving ? `same as leaving it: ${whyLeft(plan)}` : "", brokenLimit ?? ""]
     .filter((text) => text !== "")
     .join("; ");
 

@@ -155,7 +155,11 @@ export const glossary: readonly Term[] = [
     meaning: "Kept back by the quick check or the owner's own declaration.",
     replaced: ["boats set aside", "set-aside boats"],
   },
-  { term: "who pays", meaning: "The fund or the group that carries an amount.", replaced: ["who bears it"] },
+  {
+    term: "who pays",
+    meaning: "The fund or the group that carries an amount.",
+    replaced: ["who bears it", "the bearers", "program's bearer"],
+  },
   {
     term: "share if split by benefit",
     meaning: "Added cost in proportion to damage avoided.",

@@ -4,21 +4,16 @@ import type { ReadBoats } from "../format/read-records.js";
 import { type Contradiction, type Judged, repeatedIds } from "../reading/contradiction.js";
 import type { RecordReaders } from "../reading/record-readers.js";
 import type { SeasonCounts } from "../reading/season-rows.js";
-
-const shareTolerance = 1e-6;
+import { shareProblems } from "./share-sums.js";
 
 /** Contradictions among vessel classes, their counts and the log of seasons. */
 export function boatProblems(boats: BoatsDocument, readers: RecordReaders): Contradiction[] {
-  const problems = repeatedIds(boats.classes, ["boats", "classes"]);
-  const sum = boats.classes.reduce((total, each) => total + each.share.value, 0);
-  if (Math.abs(sum - 1) > shareTolerance) {
-    problems.push({
-      path: ["boats", "classes"],
-      found: `shares that add up to ${Number((sum * 100).toFixed(4))} %`,
-      allowed: "shares of all launches that add up to 100 %",
-    });
-  }
-  return [...problems, ...countProblems(boats), ...(soundSeasons(boats, readers).problems ?? [])];
+  return [
+    ...repeatedIds(boats.classes, ["boats", "classes"]),
+    ...shareProblems(boats.classes, ["boats", "classes"], "launches"),
+    ...countProblems(boats),
+    ...(soundSeasons(boats, readers).problems ?? []),
+  ];
 }
 
 function countProblems({ classes }: BoatsDocument): Contradiction[] {

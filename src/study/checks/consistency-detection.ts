@@ -1,7 +1,8 @@
 import { findsPerSample } from "../../model/risk/detection.js";
 import type { MonitoringDocument } from "../format/detection-schema.js";
 import type { Contradiction } from "../reading/contradiction.js";
-import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
+import { bearerShareProblems, type Payers } from "./share-sums.js";
+import type { SoundParts } from "./sound-parts.js";
 
 type Path = readonly PropertyKey[];
 
@@ -80,8 +81,7 @@ function infestedProblems(options: Options, since: number): Contradiction[] {
   );
 }
 
-function bearerProblems(options: Options, bearers: ReadonlyArray<{ id: string }>): Contradiction[] {
-  const known = bearers.map(({ id }) => id);
+function bearerProblems(options: Options, known: Payers): Contradiction[] {
   return options.flatMap(({ response }, index) =>
     response?.bearer === undefined
       ? []

@@ -10,16 +10,17 @@ import { siteIdsOf, sitesOf } from "../prepare/sites.js";
 import { enteredTraffic, launchesOf, yearOfDays } from "../prepare/traffic.js";
 import { type Contradiction, exactlyOne, type Judged, repeatedIds } from "../reading/contradiction.js";
 import type { RecordReaders } from "../reading/record-readers.js";
+import { shareProblems } from "./share-sums.js";
 
 const place = ["boats", "traffic"];
-const shareTolerance = 1e-6;
 /** Rounding error of sums of decimal days. */
 const rounding = 1e-9;
 
 /** Traffic with its parsed counts, checked against the launch sites and launches. */
 export function soundTraffic(boats: BoatsDocument, readers: RecordReaders): Judged<ReadBoats["traffic"]> {
-  const { sites = [], traffic } = boats;
-  const problems = [...repeatedIds(sites, ["boats", "sites"]), ...siteShareProblems(boats)];
+  const { sites, traffic } = boats;
+  const path = ["boats", "sites"];
+  const problems = sites ? [...repeatedIds(sites, path), ...shareProblems(sites, path, "launches")] : [];
   if (!traffic) return problems.length > 0 ? { problems } : { sound: undefined };
   const read = readTraffic(traffic, boats, readers);
   const own = [
@@ -46,14 +47,6 @@ function readTraffic(
   const reading = readers.counts(csv, { monthGroups, siteIds: siteIdsOf(sitesOf(boats)) });
   if (reading.counts) return { sound: { ...others, counts: reading.counts } };
   return { problems: reading.problems.map((each) => ({ ...each, path: [...place, "csv"] })) };
-}
-
-function siteShareProblems({ sites }: BoatsDocument): Contradiction[] {
-  if (!sites) return [];
-  const sum = sites.reduce((total, { share }) => total + share.value, 0);
-  if (Math.abs(sum - 1) <= shareTolerance) return [];
-  const found = `shares that add up to ${Number((sum * 100).toFixed(4))} %`;
-  return [{ path: ["boats", "sites"], found, allowed: "shares of all launches that add up to 100 %" }];
 }
 
 function monthGroupProblems({ csv, dayTypes, monthGroups }: TrafficDocument): Contradiction[] {

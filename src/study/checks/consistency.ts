@@ -17,7 +17,8 @@ import { stationProblems } from "./consistency-staffing.js";
 import { soundTraffic } from "./consistency-traffic.js";
 import { uniqueProblems } from "./consistency-unique.js";
 import { oncePer } from "./once-per.js";
-import { bearerShareProblems, type SoundParts } from "./sound-parts.js";
+import { bearerShareProblems } from "./share-sums.js";
+import type { SoundParts } from "./sound-parts.js";
 import { lineProblems } from "./structures/consistency-lines.js";
 import { structureProblems } from "./structures/consistency-structures.js";
 
@@ -112,7 +113,7 @@ function bearerProblems({ money, structures }: SoundParts): Contradiction[] {
     problems.push({ path: ["money", "programBearer"], found: `"${money.programBearer}"`, allowed });
   }
   for (const { index, value } of structures) {
-    problems.push(...bearerShareProblems(value.bearer, ["structures", index, "bearer"], known));
+    problems.push(...bearerShareProblems(value.bearer, ["structures", index, "bearer"], money.bearers));
   }
   return problems;
 }

@@ -48,7 +48,9 @@ export const responseSchema = z
       .min(1, "at least 1, the first year of the infestation")
       .max(longestList, `at most ${longestList}`)
       .meta({ description: "Last year of an infestation in which it is still tried" }),
-    bearer: bearer.optional().meta({ description: "Who pays for it; the program's bearer if left out" }),
+    bearer: bearer
+      .optional()
+      .meta({ description: "Who pays for it; whoever pays for the program if left out" }),
     cautions: z
       .string()
       .max(1000, "at most 1,000 characters")

@@ -67,7 +67,7 @@ const phase = z.strictObject({
   decides: shortText.optional().meta({ description: "Who decides" }),
   payer: reference("money.bearers")
     .optional()
-    .meta({ description: "Who pays; the program's payer if left out" }),
+    .meta({ description: "Whoever pays for the program if left out" }),
   publicShare: quantity("share").optional().meta({ description: "Share that another public body pays" }),
   permits: shortText.optional().meta({ description: "Permits, monitoring and what it does to fish" }),
   origin: shortText.meta({ description: "Where dates and costs come from" }),

@@ -204,7 +204,9 @@ export const studySchema = z.strictObject({
   lake,
   structures: z.array(structureSchema).min(1, "at least one structure").max(2000, "at most 2,000 structures"),
   boats,
-  options: z.array(option).min(2, "the option that does nothing and at least one other"),
+  options: z
+    .array(option)
+    .min(2, "at least one program or schedule of levels beside the option that does nothing"),
   money,
   overrides: z
     .array(

@@ -1,5 +1,6 @@
 import { contradictions } from "../checks/consistency.js";
 import { currencyProblems } from "../checks/consistency-currency.js";
+import { earlyShares } from "../checks/early-shares.js";
 import { exactProblems } from "../checks/exact-problems.js";
 import { rangeProblems, soundParts } from "../checks/range-problems.js";
 import type { SoundParts } from "../checks/sound-parts.js";
@@ -55,7 +56,8 @@ export function judged(
   const parsed = studySchema.safeParse(document);
   if (!parsed.success) {
     const parts = partsOf(document);
-    const early = [...earlyIn(document, parts), ...earlyRecords(document, parts, readers)];
+    const shares = earlyShares(document, parts);
+    const early = [...earlyIn(document, parts), ...shares, ...earlyRecords(document, parts, readers)];
     const found = [...contradictions(parts, readers), ...early].map(inDocument);
     return { problems: [...problemsOf(parsed.error.issues, document), ...found] };
   }

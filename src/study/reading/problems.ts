@@ -58,16 +58,22 @@ function problemsOfIssue(issue: z.core.$ZodIssue, document: unknown): Problem[] 
       problemsOfIssue({ ...nested, path: [...issue.path, ...nested.path] } as z.core.$ZodIssue, document),
     );
   }
+  const rows = rowsOfShortList(issue, found);
+  const shown = rows === undefined ? found : undefined;
   return [
     {
-      path: pathText(issue.path, document),
+      path: pathText(rows ? [...issue.path, rows] : issue.path, document),
       at: issue.path,
-      found: describe(found),
+      found: describe(shown),
       allowed: allowedText(issue),
-      remedy: remedyOf(found, issue),
+      remedy: remedyOf(shown, issue),
     },
   ];
 }
+
+/** How many rows a list has that must have more: what it lacks is missing, as a field that was left empty. */
+const rowsOfShortList = (issue: z.core.$ZodIssue, found: unknown): number | undefined =>
+  issue.code === "too_small" && Array.isArray(found) ? found.length : undefined;
 
 export const keysOfStudy = "only the keys of the study format (see the schema command)";
 

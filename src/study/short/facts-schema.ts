@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { conversionBetween } from "../../units/unit-conversion.js";
-import { positive, quantity, shortText, year } from "../format/fields.js";
+import { positive, quantity, year } from "../format/fields.js";
 import { monthNames } from "../format/month-names.js";
 import { latitudeOfState } from "./us-states.js";
 
@@ -34,6 +34,14 @@ const power = z.union([z.string(), z.number()], { error: powerWords }).transform
   return z.NEVER;
 });
 
+/** Shorter than the names of a study, which are made from it: "Mill Pond, first estimate", "River intake 2". */
+const name = z
+  .string()
+  .trim()
+  .min(1, "a text that is not empty")
+  .max(180, "at most 180 characters")
+  .optional();
+
 const whole = (what: string, most: number) =>
   z
     .int(`a whole number of ${what}`)
@@ -44,7 +52,7 @@ export const intakeUses = ["town", "irrigation", "industry"] as const;
 export const hardnessClasses = ["soft", "moderate", "hard", "very-hard"] as const;
 
 const intake = z.strictObject({
-  name: shortText.optional().meta({ description: "What it is called" }),
+  name: name.meta({ description: "What it is called" }),
   use: z.enum(intakeUses).optional().meta({ description: "What its water is for" }),
   flow: positive("flow").optional().meta({ description: "Its largest flow" }),
   pipe: positive("smallLength").optional().meta({ description: "Inside diameter of its pipe" }),
@@ -86,7 +94,7 @@ const program = z.strictObject({
 
 /** What a lake office knows without a manual; whatever is left out is filled up with typical values. */
 export const factsSchema = z.strictObject({
-  name: shortText.optional(),
+  name,
   units: z.enum(["us", "si"]).default("us"),
   currency: z
     .string()

@@ -1,7 +1,8 @@
+import { type Document, visit } from "yaml";
 import type { DimensionName } from "../../units/dimensions.js";
 import { characterProblems } from "../reading/character-problems.js";
 import { InputError, keysOfStudy, type Problem, problemOf, problemsOf } from "../reading/problems.js";
-import { parseText } from "../reading/read.js";
+import { contentOf, placedDocument } from "../reading/read.js";
 import { isMoney, typedUnit, type Writing } from "./amount-text.js";
 import { factProblems } from "./fact-problems.js";
 import { factsSchema, type ShortFacts } from "./facts-schema.js";
@@ -14,7 +15,9 @@ export type ReadFacts =
 
 /** The facts of a short file. @throws InputError with every problem found */
 export function shortFactsOf(text: string, name: string, values: TypicalValues): ShortFacts {
-  const { facts, problems } = readFacts(parseText(text, name), values);
+  const document = placedDocument(text, name);
+  keepPointedThousands(document);
+  const { facts, problems } = readFacts(contentOf(document, name), values);
   if (facts) return facts;
   throw new InputError(name, problems);
 }
@@ -55,6 +58,16 @@ function twofoldShare(raw: unknown): Problem[] {
 
 /** "26.600": three decimals that end in nothing may be thousands, as many languages write them. */
 const pointedThousands = /^[^\d.]*(\d{1,3})((?:\.\d{3})*\.\d\d0)(?![\d.])/;
+
+/** A file's numbers that may be meant otherwise stay as they were typed. */
+function keepPointedThousands(document: Document.Parsed): void {
+  visit(document, {
+    Scalar: (_key, node) => {
+      if (typeof node.value === "number" && pointedThousands.test(node.source ?? ""))
+        node.value = node.source;
+    },
+  });
+}
 
 function twofoldThousands(value: unknown, at: readonly PropertyKey[]): Problem[] {
   if (typeof value === "object" && value !== null) {

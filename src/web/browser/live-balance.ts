@@ -25,7 +25,8 @@ class LiveBalance {
     if (form.method === "get") form.addEventListener("change", () => this.remember());
     // A save shows the balance itself: what was typed before it is old.
     form.addEventListener("saved", () => (this.isFirst ? this.later() : this.stop()));
-    if (this.isFirst) void this.ask(true);
+    // Where the page lists what is wrong, it is not told a second time before something is typed.
+    if (this.isFirst && form.dataset.listed === undefined) void this.ask(true);
   }
 
   private typed(): void {

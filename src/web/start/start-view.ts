@@ -48,7 +48,7 @@ export function startView(page: StartPage, values: TypicalValues): object {
     })),
     wrong: problems.length,
     notes: toldNotes(notes),
-    bench: { balance: balance ? balanceOfFacts(balance) : noBalance(problems) },
+    bench: { balance: balance ? balanceOfFacts(balance) : problems.length > 0 ? listedBelow : noBalance([]) },
   };
 }
 
@@ -59,6 +59,9 @@ export const toldNotes = (notes: readonly FactNote[]) =>
 /** The balance of a study made of facts, or what of them contradicts something else of it. */
 export const balanceOfFacts = (state: BalanceState): object =>
   state.line ? { line: state.line } : noBalance(state.problems);
+
+/** What stands for the balance where the page lists what is wrong. */
+const listedBelow = { missing: "It appears here once what is listed below is mended" };
 
 /** What stands for the balance until something has a cost, or while something typed cannot be. */
 export function noBalance(problems: readonly Problem[]): { readonly missing: string } {

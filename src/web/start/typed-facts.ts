@@ -8,13 +8,12 @@ export type Typed = Readonly<Record<string, string>>;
 export const isThere = "there";
 
 const mostItems = 20;
-const longestTyped = 300;
 
 /** The texts of an address or a form; of inputs sent twice the last. */
 export function typedIn(sent: unknown): Typed {
   const entries = Object.entries(Object(sent)).flatMap(([name, value]: [string, unknown]) => {
     const last: unknown = Array.isArray(value) ? value.at(-1) : value;
-    return typeof last === "string" ? [[name, last.slice(0, longestTyped)] as const] : [];
+    return typeof last === "string" ? [[name, last] as const] : [];
   });
   return Object.fromEntries(entries);
 }

@@ -68,6 +68,19 @@ describe("a short fact that cannot be", () => {
     expect(problemsOf(typed)).toMatchObject([{ path, remedy }]);
   });
 
+  it.each([
+    ["launches: 9.000", "Write 9,000, or 9 if a fraction is meant."],
+    ["wanted:\n  cost: 154.000", "Write 154,000, or 154 if a fraction is meant."],
+    ['{"launches": 90.000}', "Write 90,000, or 90 if a fraction is meant."],
+  ])("is a point between thousands of a number in a file: %s", (text, remedy) => {
+    expect(() => shortFactsOf(text, "lake.short.yaml", entries)).toThrow(remedy);
+  });
+
+  it("is no number with a fraction in a file", () => {
+    const text = "depth: 23.5\nlaunches: 9000\nfromAway: 0.250 %\nexchangeRate: 1.25\n";
+    expect(shortFactsOf(text, "lake.short.yaml", entries)).toMatchObject({ exchangeRate: 1.25 });
+  });
+
   it("is no number with a fraction, nor a currency in small letters", () => {
     const typed = { depth: "23.5 m", summerLevel: "651.25 m", fromAway: "0.250 %", currency: "usd" };
     expect(problemsOf(typed)).toEqual([]);
