@@ -63,6 +63,7 @@ export const shortTypicals = {
   "typical.bar-spacing": millimetres({ above: 0 }),
   "typical.bar-depth": millimetres({ above: 0 }),
   "typical.rack-angle": number({ above: 0 }),
+  "typical.strainer-scale": share,
   "typical.pipe-velocity": metresPerSecond({ above: 0 }),
   "typical.least-bore": millimetres({ above: 0 }),
   "typical.conduit-length": metres({ from: 0 }),

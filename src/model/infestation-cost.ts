@@ -93,7 +93,7 @@ export function infestationCost(
   };
 }
 
-/** Lines of one year added up; years that repeat have the same list of lines, which is added up once. */
+/** Lines of one year that count alike, added up; years that repeat have the same list of lines, which is added up once. */
 interface YearSum {
   readonly id: string;
   readonly part: "harm" | "control";

@@ -1,4 +1,5 @@
 import Qty from "js-quantities";
+import { convertible } from "./convertible.js";
 import type { Dimension } from "./dimension.js";
 import { type DimensionName, dimensions } from "./dimensions.js";
 import { taught } from "./taught-units.js";
@@ -75,7 +76,9 @@ function parsePhysical(text: string, dimension: Dimension): number {
   const unit = (match[2] ?? "").trim();
   if (dimension.unit === "1") return number * dimensionlessScale(unit, dimension);
   if (unit === "") throw refused(dimension, "a unit is missing");
-  return convert(number, teach(unit, dimension), dimension.unit, dimension);
+  const value = convert(convertible(number), teach(unit, dimension), dimension.unit, dimension);
+  if (dimension.minimum === 0 && value === 0 && number !== 0) throw tooSmall(dimension);
+  return value;
 }
 
 function parseMoney(text: string, dimension: Dimension): number {
@@ -142,7 +145,7 @@ function requireRange(value: number, dimension: Dimension): void {
   if (magnitude > largestMagnitude)
     throw new QuantityError(`${name} of a size that there is; this is too large`);
   if (minimum === 0 && magnitude > 0 && magnitude < smallestMagnitude) {
-    throw new QuantityError(`${name} of 0, or of a size that there is; this is too small`);
+    throw tooSmall(dimension);
   }
   if (minimum !== undefined && value < minimum) {
     throw new QuantityError(
@@ -155,6 +158,9 @@ function requireRange(value: number, dimension: Dimension): void {
     );
   }
 }
+
+const tooSmall = ({ name }: Dimension): QuantityError =>
+  new QuantityError(`${name} of 0, or of a size that there is; this is too small`);
 
 /** In the units of either system: what was typed may be in any. */
 function bound(value: number, { unit, us, si }: Dimension): string {

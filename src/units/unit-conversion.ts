@@ -1,4 +1,5 @@
 import Qty from "js-quantities";
+import { convertible } from "./convertible.js";
 import { taught } from "./taught-units.js";
 
 /** Turns a number in one unit into the same quantity in another. */
@@ -20,7 +21,9 @@ export function conversionBetween(from: string, to: string): Conversion | undefi
   const source = written(from);
   const target = written(to);
   if (source === target) return (value) => value;
-  return isCompatible(source, target) ? (value) => rounded(Qty(value, source).to(target).scalar) : undefined;
+  return isCompatible(source, target)
+    ? (value) => rounded(Qty(convertible(value), source).to(target).scalar)
+    : undefined;
 }
 
 /** Of prices, only what is under the stroke is converted: the more of it in a unit, the lower the price of one. */

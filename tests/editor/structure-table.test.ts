@@ -70,6 +70,21 @@ describe("a table of structures", () => {
     ]);
   });
 
+  it("lets lines name each other by id, and names the first dozen of what may be named", () => {
+    const lines = ["Second,service-line-11", "Third,somewhere"].join("\n");
+    const known = Array.from({ length: 14 }, (_, index) => ({ id: `line-${index}`, name: `Line ${index}` }));
+    const csv = `name,upstream\nFirst,\n${lines}`;
+    const upstream = (structures: readonly object[]) =>
+      readStructureTable(csv, "service-line", { ...document, structures }).lines.map(({ problems }) =>
+        problems.find((each) => each.startsWith("upstream")),
+      );
+    const [, second, third] = upstream(document.structures);
+    expect(second).toBeUndefined();
+    expect(third).toContain("City raw-water intake, ");
+    expect(upstream([])[2]).toContain("names: none yet. ");
+    expect(upstream(known)[2]).toMatch(/names: Line 0, .*, Line 11 and 2 more\. /);
+  });
+
   it("is read with every line of a template written over, its values as they are shown there", () => {
     for (const { kind } of structureKinds) {
       const csv = templateOf(kind, american, document).replace("Example: write over this line", "Mine");

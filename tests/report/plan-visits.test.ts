@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { at } from "../../src/lists.js";
 import { planPicks } from "../../src/report/rack/plan-picks.js";
 import { runnerUpOf } from "../../src/report/rack/tried-plans.js";
+import { exampleDocument, valueAt } from "../study/example.js";
+import { editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
 
 const run = exampleRun("sorrel-bend");
@@ -18,7 +20,7 @@ const visits = new Map(
 );
 
 describe("visits to a rack that lies dry each winter, from 14 November to 2 March", () => {
-  it("find nothing in the Decembers of a half-yearly or yearly round, and something in an April or August", () => {
+  it("find nothing in the Decembers of a half-yearly or yearly round, and something in an August", () => {
     // The first date of a round is the last month of its first: of half-yearly ones June, then December.
     // By 2 March the frost has killed what was there, and by June what settled weighs too little.
     expect([...visits].filter(([, isLeft]) => isLeft).map(([months]) => months)).toEqual([
@@ -36,13 +38,46 @@ describe("visits to a rack that lies dry each winter, from 14 November to 2 Marc
     const { open } = planPicks(run, { structure: structure?.structure.id ?? "", part: rack.name });
     const remarkOf = (label: string) => open?.plans.find((each) => each.label === label)?.remark;
     expect(remarkOf("cleaned by divers every 12 months")).toBe(
-      "as left: no date finds a layer worth a visit",
+      "same as leaving it: no date finds a layer worth a visit",
     );
-    expect(remarkOf("cleaned by divers every 4 months")).not.toContain("as left");
+    expect(remarkOf("cleaned by divers every 4 months")).not.toContain("as leaving it");
+    expect(open?.intervals?.chart.title).toContain(
+      "Cleaning alone, where it finds a layer worth a visit, costs least every 4 months, ",
+    );
     const rows = open?.intervals?.table.rows.map(({ cells }) => cells.map(({ text }) => text)) ?? [];
     expect(rows.find(([months]) => months === "12")?.[2]).toBe(
-      "as left: no date finds a layer worth a visit",
+      "same as leaving it: no date finds a layer worth a visit",
     );
-    expect(rows.find(([months]) => months === "4")?.[2]).not.toContain("as left");
+    expect(rows.find(([months]) => months === "4")?.[2]).not.toContain("as leaving it");
+  });
+
+  it("are told to find nothing at any interval where no layer is worth one", () => {
+    const few = editedRun([
+      ["structures", [valueAt(exampleDocument(), "structures[irrigation-intake]")]],
+      ["overrides", [{ id: "cleaning.smallest-layer", value: "0.05 m", reason: "none grows so thick" }]],
+    ]);
+    const { open } = planPicks(few, { structure: "irrigation-intake", part: rack.name });
+    expect(open?.intervals?.chart.title).toContain(
+      "Cleaning alone finds no layer worth a visit at any interval tried; the plan chosen costs",
+    );
+  });
+});
+
+describe("plans in a lake too poor in calcium for mussels to become many", () => {
+  const few = exampleRun("ninemoss");
+  const parts = few.comparison.structures.flatMap(({ structure: { id }, components }) =>
+    components.map((component) => ({ structure: id, component })),
+  );
+
+  it("cost what leaving the part costs, and none is told as the next best", () => {
+    for (const { structure, component } of parts) {
+      const [left] = component.everyPlan().filter(({ plan }) => plan.entry.measure === "leave");
+      for (const { yearlyCost } of component.everyPlan()) expect(yearlyCost).toBe(left?.yearlyCost);
+      expect(component.everyPlan().filter(({ comesToLeaving }) => !comesToLeaving)).toEqual([left]);
+      const { open } = planPicks(few, { structure, part: component.name });
+      expect(open?.plans.map(({ mark }) => mark)).not.toContain("next best");
+      const inspected = open?.plans.find(({ label }) => label.startsWith("inspected every month"));
+      expect(inspected?.remark).toBe("same as leaving it: mussels stay too few for it to begin");
+    }
   });
 });

@@ -27,7 +27,7 @@ describe("no text takes time that grows faster than it", () => {
   it.each(allReaders().map(({ name }) => name))("%s", (name) => {
     const told = lines.filter((line) => line.startsWith(name));
     expect(told).toContainEqual(expect.stringContaining(`over ${adversaries.length} texts`));
-    expect(told.filter((line) => line.endsWith("grows too fast"))).toEqual([]);
+    expect(told.filter((line) => line.endsWith("grows too fast")).join("\n")).toBe("");
   });
 });
 

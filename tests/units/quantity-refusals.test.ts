@@ -30,6 +30,7 @@ const refused: readonly Refused[] = [
   ["as money per something for plain money", "$5/yr", "money", dimensions.money.example],
   ["as plain money for money per year", "$5", "moneyPerYear", dimensions.moneyPerYear.example],
   ["with a unit where none belongs", "12 ft", "count", dimensions.count.example],
+  ["as a length next to nothing", "1e-300 ft", "length", "this is too small"],
   ["as a negative length", "-3 ft", "length", "of at least 0"],
   ["as a negative flow", "-3 cfs", "flow", "of at least 0"],
   ["as a negative share", "-1 %", "share", "of at least 0"],

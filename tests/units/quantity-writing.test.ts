@@ -22,6 +22,8 @@ const writings: readonly Writing[] = [
   ["1,240 ft", "elevation", 1240 * foot],
   ["378 m", "elevation", 378],
   ["-12 ft", "elevation", -12 * foot],
+  ["8.63e-287 ft", "elevation", 0],
+  ["1e-300 degF", "temperature", -32 / 1.8],
   ["42 in", "length", 42 * inch],
   ["7,200 ft", "length", 7200 * foot],
   ["1.2 m", "length", 1.2],

@@ -5,6 +5,7 @@ describe("a number in one unit", () => {
   // 1 ft = 0.3048 m, 1 lb = 0.45359237 kg, 1 US gallon = 3.785411784 L, by definition; the year of the converter, 31,556,926 s
   it.each([
     [15, "mm", "m", 0.015],
+    [1e-290, "mm", "m", 0],
     [40, "%", "share", 0.4],
     [2, "%/yr", "1/yr", 0.02],
     [0.3, "1", "share", 0.3],

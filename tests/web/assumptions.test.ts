@@ -50,8 +50,10 @@ describe("the page of assumptions", () => {
     const { list } = made();
     const found = await pageAt(`${list}?q=pipe+roughness`);
     expect(found).toContain(`href="${list}/typical.roughness"`);
-    expect(found).toContain("none that this study uses has these words, so that all were searched");
+    expect(found).toContain("none under “that this study uses” has these words, so all were searched");
     expect(await pageAt(`${list}?q=founds+population`)).not.toContain("all were searched");
+    const own = await pageAt(`${list}?q=roughness&show=own`);
+    expect(own).toContain("none under “with an own value” has these words, so all were searched");
   });
 
   it("orders the judged values by how far they move the answer, once that is worked out", async () => {

@@ -1,7 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
-import { sharedAnswers } from "../../src/app/answers/shared.js";
 import { editedText } from "../study/example.js";
-import { answersInTest } from "./answering.js";
 import { starting } from "./serving.js";
 
 let web: Awaited<ReturnType<typeof starting>>;
@@ -18,8 +16,7 @@ const second = editedText(
 );
 
 beforeAll(async () => {
-  // As on the server, what was worked out is remembered: a page shows it at once, however busy the machine is.
-  web = await starting(":memory:", {}, { answers: sharedAnswers(answersInTest(), 100_000_000) });
+  web = await starting();
   ({ id } = web.studies.create(first, by("Ida Marsh", "")));
   web.studies.save(id, 1, second, by("J. Okafor", "duties as quoted"));
 });
@@ -75,7 +72,21 @@ describe("comparing", () => {
     expect(text).not.toContain("table-explained");
     // What each lake asks for stands first, and the hundred inputs that differ are folded away.
     expect(text).toContain('<table id="table-requested"');
+    expect(text).toContain("What each study requests, at central values");
     expect(text).toMatch(/<details class="more"><summary><h2>What went in/);
+  });
+
+  it("begins with what each of two studies requests, before what explains the difference", async () => {
+    const other = web.studies.create(
+      editedText([["study.requestedOption", "signs"]], "ninemoss"),
+      by("", ""),
+    );
+    vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+    const address = `/compare?left=${id}&right=${other.id}`;
+    const text = await pageAt(address).finally(() => vi.useRealTimers());
+    expect(text).toMatch(
+      /table-requested[\s\S]*Signs and self-declaration[\s\S]*What explains the difference/,
+    );
   });
 
   it("knows no study or revision that is not kept", async () => {

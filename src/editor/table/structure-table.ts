@@ -3,15 +3,14 @@ import type { RecordProblem } from "../../study/reading/contradiction.js";
 import type { CsvLine } from "../../study/reading/csv-lines.js";
 import { csvTable, type TableLine } from "../../study/reading/csv-table.js";
 import { readDraft } from "../../study/reading/judged.js";
-import { describe, type Problem, valueAt } from "../../study/reading/problems.js";
+import { describe, type Problem } from "../../study/reading/problems.js";
 import { freeIds } from "../actions.js";
 import { quantityText } from "../amounts/amount.js";
 import { namedThings } from "../choices.js";
 import { enteredValue } from "../form-edits.js";
-import { problemText } from "../form-node.js";
 import { childOf, itemsOf, shownText } from "../form-values.js";
 import type { Place } from "../study-text.js";
-import { columnWords } from "./structure-columns.js";
+import { lineProblems, referencesIn } from "./line-problems.js";
 import { type Head, headReader, headsOf, isKindHead } from "./structure-heads.js";
 import { isExampleName } from "./template.js";
 
@@ -54,14 +53,16 @@ export function readStructureTable(csv: string, kind: string, document: unknown)
   const structures = rows.map(({ cells }) =>
     structureOf(cells, heads.heads, { id: nextId(), kind, document }),
   );
-  const problemsByIndex = problemsByItem(document, [...present, ...structures]);
+  const all = [...present, ...structures];
+  const problemsByIndex = problemsByItem(document, all);
+  const references = referencesIn(heads.heads, document, all);
   const lines = rows.map((row, index): StructureLine => {
     const { line } = row;
     const structure = structures[index] ?? {};
     const problem = row.problem ?? otherKind(row, head, kind);
     const problems = problem
       ? [`F${problemInWords(problem).slice(1)}`]
-      : lineProblems(structure, problemsByIndex.get(present.length + index) ?? [], heads.heads, document);
+      : lineProblems(structure, problemsByIndex.get(present.length + index) ?? [], references);
     return { line, name: shownText(childOf(structure, "name")), structure, problems };
   });
   const bad = rows.filter((_row, index) => (lines[index]?.problems.length ?? 0) > 0);
@@ -145,32 +146,3 @@ function problemsByItem(document: unknown, structures: readonly unknown[]): Map<
   }
   return problemsByIndex;
 }
-
-/** Problems of a line by its columns; of a name that the study does not have, which it has. */
-function lineProblems(
-  structure: object,
-  problems: readonly Problem[],
-  heads: readonly (Head | undefined)[],
-  document: unknown,
-): string[] {
-  const unknown = new Map(
-    heads.flatMap((head) => {
-      if (head?.column.field.kind !== "reference") return [];
-      const { at, field } = head.column;
-      const found = valueAt(structure, at);
-      const known = namedThings(field.to, document);
-      if (typeof found !== "string" || known.some(({ id }) => id === found)) return [];
-      const names = known.length === 0 ? "nobody yet" : known.map(({ name }) => name).join(", ");
-      const text = `Found ${describe(found)}; allowed: one of those that this study names: ${names}. Correct it, or add it there first.`;
-      return [[columnWords(at), text] as const];
-    }),
-  );
-  const others = problems.filter(({ at = [] }) => !unknown.has(columnWords(keysOf(at))));
-  return [...[...unknown].map(([words, text]) => `${words}: ${text}`), ...others.map(inWords)];
-}
-
-const keysOf = (at: readonly PropertyKey[]): Place =>
-  at.slice(2).map((key) => (typeof key === "symbol" ? "" : key));
-
-const inWords = (problem: Problem): string =>
-  `${columnWords(keysOf(problem.at ?? []))}: ${problemText(problem)}`;

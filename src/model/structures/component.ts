@@ -111,7 +111,7 @@ export interface TriedPlan {
   /** The same where the limit is passed. */
   readonly brokenLimit: string | undefined;
   readonly wayOut: WayOut | undefined;
-  /** Whether it only cleans, and no date of its routine finds a layer worth a visit: it then costs what leaving the part costs. */
+  /** Whether nothing of it is ever done, since nothing is worth a visit or mussels stay few: it costs what leaving the part costs. */
   readonly comesToLeaving: boolean;
 }
 

@@ -6,11 +6,10 @@ import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./comp
 import { noLoad } from "./limits.js";
 import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
-import { datesOf } from "./plans/dates.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
 import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
-import { planValue } from "./plans/value.js";
+import { type PlanValue, planValue } from "./plans/value.js";
 
 /**
  * Chooses the plan of least present value, V = Σ w(a) C(a), among all that the catalogue offers a part, and works out its
@@ -83,7 +82,7 @@ function everyPlanOf(parts: readonly [PartYear, ...PartYear[]]): ComponentResult
   };
 }
 
-function triedPlan(tried: Tried, [{ context }]: readonly [PartYear, ...PartYear[]]): TriedPlan {
+function triedPlan(tried: Tried, parts: readonly [PartYear, ...PartYear[]]): TriedPlan {
   const nearest = tried.byYear.reduce<LimitLoad>((most, each) => {
     const load = each.nearest();
     return load.load > most.load ? load : most;
@@ -91,17 +90,18 @@ function triedPlan(tried: Tried, [{ context }]: readonly [PartYear, ...PartYear[
   const { plan } = tried.contender;
   return {
     plan,
-    yearlyCost: meanValue(tried) / context.planWeights.whole,
+    yearlyCost: meanValue(tried) / parts[0].context.planWeights.whole,
     nearestLimit: nearest.load > 0 ? { words: nearest.limit.broken, load: nearest.load } : undefined,
     brokenLimit: nearest.load > 1 ? nearest.limit.broken : undefined,
     wayOut: wayOutOf(tried.contender),
     comesToLeaving:
-      onlyCleansOnDates(plan) && tried.byYear.every(({ course }) => course().cleanedMonths.size === 0),
+      plan.entry.measure !== "leave" && tried.byYear.every((each, year) => isLeft(each, at(parts, year))),
   };
 }
 
-const onlyCleansOnDates = ({ routine, protection }: Plan): boolean =>
-  protection === undefined && datesOf(routine) !== undefined;
+/** Whether nothing of a plan is done: a protection is in place, and inspections are made, once mussels are regularly found. */
+const isLeft = ({ plan: { protection }, course }: PlanValue, { context }: PartYear): boolean =>
+  !(protection && context.found.ever) && course().cleanedMonths.size === 0;
 
 /** Years of the record that do not allow the plan, with what is done in them. */
 function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {

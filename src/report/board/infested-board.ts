@@ -14,7 +14,7 @@ export function infestedBoard(context: ReportContext, since: number): BoardCase 
   const yearly = format.money(comparison.baseline.equivalentYearly.infestation);
   return {
     question: `${lake.name} has been infested since ${since}: what does keeping its structures in service cost ${study.authority}?`,
-    answer: `Keeping the structures in service costs about ${yearly} a year. This is a maintenance budget: no inspection program can avoid an infestation that is there.${lowerLevelsText(context)}`,
+    answer: `Keeping the structures in service costs about ${yearly} a year at central values. This is a maintenance budget: no inspection program can avoid an infestation that is there.${lowerLevelsText(context)}`,
     pays: false,
     balance: undefined,
     figures: figures(context),

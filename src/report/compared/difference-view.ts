@@ -52,10 +52,15 @@ export function differenceView(
     ),
     isLong: found.inputs.length > mostInputs,
     inputs: inputsTable(found.inputs, names),
-    options: resultTable("options", `Figures that differ, in ${money.currency}`, optionRows, names),
+    options: resultTable(
+      "options",
+      `Figures that differ, in ${money.currency} at central values`,
+      optionRows,
+      names,
+    ),
     structures: resultTable(
       "structures",
-      `Expected cost of structures without a program that differs, present value in ${money.currency}`,
+      `Expected cost of structures without a program that differs, present value in ${money.currency} at central values`,
       structureRows,
       names,
     ),
@@ -72,7 +77,7 @@ function summary({ inputs }: StudyDifferences, results: number): string {
   const inputText = counted(moving, "input that moves figures differs", "inputs that move figures differ");
   const printedText =
     printed === 0 ? "" : `, and ${counted(printed, "name or note", "names and notes")} that move none`;
-  const resultText = counted(results, "figure comes out otherwise", "figures come out otherwise");
+  const resultText = counted(results, "figure comes out differently", "figures come out differently");
   return `${capitalised(inputText)}${printedText}; ${resultText}.`;
 }
 

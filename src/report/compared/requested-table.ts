@@ -30,7 +30,7 @@ export function requestedTable(
   );
   return {
     id: "table-requested",
-    caption: "What each of the studies requests",
+    caption: "What each study requests, at central values",
     head: head(
       "Figure",
       num(`${names.left}: ${nameOf(left.run, one)}`),

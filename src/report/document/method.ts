@@ -23,7 +23,7 @@ export const method = {
     "A sum of engineering costs is partial: it leaves out how prices and people adjust, which tends to overstate losses to society as a whole.",
   ],
   accuracy:
-    "AACE 18R-97 Class 5 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. Contingency is left out.",
+    "AACE 18R-97 Class 5 (screening): typical accuracy −20 to −50% on the low side and +30 to +100% on the high side [aace-18r-97; outer bounds from a secondary text, inner ones from memory]. The comparison has no contingency; a request may add one.",
   standing:
     "A planning estimate for a budget decision, not engineering advice. Local codes and the judgment of licensed engineers take precedence; have an engineer check any structure before money is spent on it.",
 } as const;

@@ -37,7 +37,7 @@ export function tornadoRows({ matters }: Odds, format: Formatter): RowPicture | 
       { x: place(0), kind: "zero" },
       { x: place(netBenefit), kind: "mark" },
     ],
-    note: "Net benefit with one input at a time at its low end (light) and its high end (dark), all else as assumed. Solid line: it breaks even; dotted: the estimate. The table is in the tables as files, tornado.csv.",
+    note: "Net benefit with one input at a time at its low end (light) and its high end (dark), all else at central values. Solid line: it breaks even; dotted: the estimate. The table is in the tables as files, tornado.csv.",
   };
 }
 

@@ -134,7 +134,7 @@ function summary({ comparison, format, horizon, infestedSince }: ReportContext, 
   const yearly = money(mature);
   return infestedSince === undefined
     ? `Once mussels are established, the structures listed cost about ${yearly} a year more than today. Allowing for the chance and timing, the expected cost is ${total} in present value over ${counted(horizon, "year")} without a program, at central values.`
-    : `Once established, mussels cost the structures listed about ${yearly} a year; over ${counted(horizon, "year")}, with the years until then, ${total} in present value.`;
+    : `Once established, mussels cost the structures listed about ${yearly} a year; over ${counted(horizon, "year")}, including the years until then, ${total} in present value.`;
 }
 
 function apartText({ comparison, format }: ReportContext): string {

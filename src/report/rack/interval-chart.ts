@@ -139,14 +139,19 @@ function finding(group: PartGroup, context: ReportContext): string {
 }
 
 function cleaningFinding({ component }: PartGroup, { format }: ReportContext): string {
-  const cleaned = triedPlans(component).filter(
-    (each) => each.plan.entry.measure === "clean" && intervalOf(each) > 0 && !each.comesToLeaving,
+  const tried = triedPlans(component).filter(
+    (each) => each.plan.entry.measure === "clean" && intervalOf(each) > 0,
   );
+  const cleaned = tried.filter((each) => !each.comesToLeaving);
   const [best] = cleaned;
-  if (!best) return "Cleaning alone at an interval finds no layer worth a visit, or was not tried";
+  if (!best)
+    return tried.length > 0
+      ? "Cleaning alone finds no layer worth a visit at any interval tried"
+      : "Cleaning alone was not tried";
   const longest = Math.max(...cleaned.filter(keepsLimits).map(intervalOf));
   const every = (months: number) => (months === 1 ? "every month" : `every ${months} months`);
-  const least = `Cleaning alone costs least ${every(intervalOf(best))}, ${format.money(best.yearlyCost)} a year`;
+  const where = cleaned.length < tried.length ? ", where it finds a layer worth a visit," : "";
+  const least = `Cleaning alone${where} costs least ${every(intervalOf(best))}, ${format.money(best.yearlyCost)} a year`;
   if (longest < 1) return `${least}; at any interval its layer passes a limit at times`;
   return cleaned.some((each) => !keepsLimits(each) && intervalOf(each) > longest)
     ? `${least}; less often than ${every(longest)} its layer passes a limit at times`

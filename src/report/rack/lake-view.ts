@@ -119,7 +119,7 @@ function structureRows(result: StructureResult, context: ReportContext): RowView
       num(context.format.number(untouchedLayer.thickness, "smallLength")),
       `${chosen.plan.label}${pinned ? " (prescribed)" : ""}${chosen.brokenLimit ? `; ${chosen.brokenLimit}` : ""}`,
       num(context.format.money(chosen.yearlyCost)),
-      runnerUp?.plan.label ?? "none keeps the limits",
+      runnerUp?.plan.label ?? "none",
       num(runnerUp ? context.format.money(runnerUp.yearlyCost) : "–"),
     );
   });

@@ -3,7 +3,7 @@ import type { ReportContext } from "../document/context.js";
 import { listedWithin, percent } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
 import type { PartGroup } from "./part-groups.js";
-import { intervalOf, keepsLimits, remarkOf, runnerUpOf, triedPlans } from "./tried-plans.js";
+import { intervalOf, keepsLimits, remarkOf, runnerUpOf, triedPlans, whyLeft } from "./tried-plans.js";
 
 const listed = (items: readonly string[]) => listedWithin(items, items.length);
 
@@ -20,7 +20,7 @@ export function partFacts({ component, ids }: PartGroup, context: ReportContext)
     : [`Chosen: ${chosen.plan.label}, at ${cost}. ${nextText(component, context)}`];
   return [
     ...facts,
-    ...(chosen.comesToLeaving ? ["No date of it finds a layer worth a visit: its cost has no visit."] : []),
+    ...(chosen.comesToLeaving ? [`It comes to leaving the part: ${whyLeft(chosen.plan)}.`] : []),
     ...limitFacts(chosen),
     ...wayOutFacts(chosen),
     ...turnFacts(component, ids, context),
@@ -86,7 +86,10 @@ function countText({ tried, kept, impossible }: Record<"tried" | "kept" | "impos
 
 function nextText(component: ComponentResult, { format }: ReportContext): string {
   const next = runnerUpOf(component);
-  if (!next) return "No other plan is feasible here.";
+  if (!next)
+    return triedPlans(component).length > 1
+      ? "Every other plan comes to leaving the part here."
+      : "No other plan is feasible here.";
   const more = next.yearlyCost - component.chosen.yearlyCost;
   return `Next best: ${next.plan.label}, ${format.exactMoney(more)} a year more.`;
 }

@@ -14,10 +14,14 @@ export function triedPlans(component: ComponentResult): readonly TriedPlan[] {
 export const keepsLimits = ({ brokenLimit }: TriedPlan) => brokenLimit === undefined;
 
 /** What is to be said of a plan beside its cost: that it comes to leaving the part, the limit that it passes; empty if neither. */
-export const remarkOf = ({ brokenLimit, comesToLeaving }: TriedPlan): string =>
-  [comesToLeaving ? "as left: no date finds a layer worth a visit" : "", brokenLimit ?? ""]
+export const remarkOf = ({ plan, brokenLimit, comesToLeaving }: TriedPlan): string =>
+  [comesToLeaving ? `same as leaving it: ${whyLeft(plan)}` : "", brokenLimit ?? ""]
     .filter((text) => text !== "")
     .join("; ");
+
+/** Why a plan comes to leaving the part. */
+export const whyLeft = ({ protection }: TriedPlan["plan"]): string =>
+  protection ? "mussels stay too few for it to begin" : "no date finds a layer worth a visit";
 
 /** The cheapest plan beside the chosen one that does not come to leaving the part. */
 export function runnerUpOf(component: ComponentResult): TriedPlan | undefined {

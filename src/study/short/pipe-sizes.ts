@@ -31,15 +31,13 @@ export interface RackEntries {
 
 /** The fewest openings across a rack, however small its flow. */
 const leastOpenings = 3;
-/** The bars of a small intake's strainer over those of a rack, at the least. */
-const leastScale = 1 / 8;
 
 /** A rack for the largest flow that there may be; one too small for typical bars has smaller ones, as a strainer has. */
 export function rackFor(flow: number, entries: RackEntries, filling: Filling): object {
   const { ranged, single, typical, amount } = filling;
   const across = leastOpenings * inMetres(typical(entries.spacing).high);
   const side = squareFor(flow, typical(entries.velocity).value);
-  const scale = Math.min(1, Math.max(leastScale, side / across));
+  const scale = Math.min(1, Math.max(typical("typical.strainer-scale").value, side / across));
   const height = Math.max(side, scale * across);
   const width = mapped(typical(entries.velocity), (velocity) =>
     Math.max(flow / velocity / height, scale * across),
