@@ -1,5 +1,4 @@
 import { at } from "../../lists.js";
-import { lastMade } from "../computed-once.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
@@ -7,11 +6,12 @@ import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterw
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Charge, Component, Limit, Tell } from "./component.js";
+import type { Charge, Component, Limit } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
 import { loadOf, nearer, noLoad } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
+import { forAllUnits } from "./plant/all-units.js";
 import { plantRunning, type Running } from "./plant/running.js";
 import { type HeadLost, rackComponent } from "./rack.js";
 import type { UpstreamWall } from "./raw-water/fittings.js";
@@ -223,31 +223,3 @@ const wallOf = ({ surface, wettedArea, designFlow }: Component): UpstreamWall =>
   area: wettedArea,
   flow: designFlow,
 });
-
-/** The same part on every unit: as many areas, visits and losses. */
-function forAllUnits(part: Component, units: number): Component {
-  if (units === 1) return part;
-  const { outage, oxidant } = part;
-  const onAll = lastMade(
-    (tell: Tell): Tell =>
-      (charge, quantity) =>
-        tell(charge, quantity * units),
-  );
-  return {
-    ...part,
-    wettedArea: part.wettedArea * units,
-    designFlow: part.designFlow * units,
-    count: part.count * units,
-    cleaning: {
-      ...part.cleaning,
-      work: (shareId) =>
-        part.cleaning.work(shareId).map((line) => ({ ...line, quantity: line.quantity * units })),
-    },
-    oxidant: oxidant && { flow: oxidant.flow.map((flow) => flow * units) },
-    outage: outage && {
-      charge: outage.charge,
-      quantity: (days, month) => outage.quantity(days, month) * units,
-    },
-    losses: (tell, layer, month, upstream) => part.losses(onAll(tell), layer, month, upstream),
-  };
-}
