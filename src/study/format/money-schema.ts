@@ -158,5 +158,7 @@ export const money = z.strictObject({
   inflationOrigin: shortText.optional().meta({ description: "Where the inflation comes from" }),
   escalation,
   programBearer: reference("money.bearers"),
-  bearers: z.array(z.strictObject({ id: identifier, name: shortText })).min(1, "at least one who pays"),
+  bearers: z
+    .array(z.strictObject({ id: identifier, name: shortText }))
+    .min(1, "at least one fund or group that pays"),
 });

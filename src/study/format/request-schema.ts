@@ -18,7 +18,7 @@ const source = z.strictObject({
     description: "The grant, or the agreement with a partner",
   }),
   payer: reference("money.bearers").optional().meta({
-    description: "Nobody of the list if left out: the source pays under its own name",
+    description: "Who pays; if left out, the source itself under its own name",
   }),
   paysFor: z
     .array(z.enum(budgetParts).exclude(["revenue"]))

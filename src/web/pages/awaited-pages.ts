@@ -94,7 +94,7 @@ async function wholeOrWaiting<Which extends "results" | "report" | "chance">(
     response.status(204).end();
     return undefined;
   }
-  // The head of the page is worked out beside its body; what it may say is told where it is asked for again.
+  // The head of the page is worked out beside its body; a fault of it is told when the head asks again.
   answers.ask("balance", textOf(find())).catch(() => undefined);
   const found = await answerInTime(whole, patienceMilliseconds, gone);
   if (found !== "under way") return found.answer;
