@@ -81,9 +81,9 @@ export function arrivalsOf(
 
 /** Arrivals with a share of others. */
 export function withShare(own: Arrivals, share: number, others: Arrivals): Arrivals {
-  const sums: number[] = [];
+  const sums = own.slice();
   for (let kind = 0; kind < own.length; kind++)
-    sums.push((own[kind] ?? noElement(own, kind)) + share * (others[kind] ?? noElement(others, kind)));
+    sums[kind] = (own[kind] ?? noElement(own, kind)) + share * (others[kind] ?? noElement(others, kind));
   return sums;
 }
 
