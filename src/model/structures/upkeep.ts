@@ -21,6 +21,22 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
+  const kept = bestKept(parts, pinned);
+  const untouched = once(() => aloneOf(thickest(parts.map(untouchedLayer))));
+  return {
+    ...kept,
+    everyPlan: () => everyPlan(parts),
+    get untouchedLayer() {
+      return untouched();
+    },
+  };
+}
+
+/** A function of its own, so that what is made when asked for holds on to the parts alone: what grew in the trials takes much memory. */
+function bestKept(
+  parts: readonly [PartYear, ...PartYear[]],
+  pinned: readonly PinnedPlan[],
+): Omit<ComponentResult, "everyPlan" | "untouchedLayer"> {
   const { tools, contenders, impossible, tryOut } = reckoning(parts);
   const cheapest = cheapestOf(contenders.map(tryOut));
   const { name } = parts[0].component;
@@ -28,18 +44,13 @@ export function keepInService(
   const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
   const chosen = byStudy ? reckonedOut(tryOut(byStudy)) : cheapest;
   const followed = chosen.byYear.map(({ plan, course }, year) => followPlan(plan, at(tools, year), course()));
-  const untouched = once(() => aloneOf(thickest(parts.map(untouchedLayer))));
   return {
     name,
     chosen: triedPlan(chosen, parts),
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
-    everyPlan: everyPlanOf(parts),
     impossible,
     thickestLayer: aloneOf(thickest(chosen.byYear.map(({ course }) => thickest(course().layers)))),
-    get untouchedLayer() {
-      return untouched();
-    },
     years: meanLines(followed),
     untouchedByYear: thickestOfYears(tools.map(untouchedByYear)),
   };
@@ -74,12 +85,9 @@ function untouchedByYear(tools: PlanTools): number[] {
   return Array.from({ length: years }, (_, year) => at(known, yearLike(course, year)).thickness);
 }
 
-/** Holds on to the parts alone: what grew in the trials takes much memory. */
-function everyPlanOf(parts: readonly [PartYear, ...PartYear[]]): ComponentResult["everyPlan"] {
-  return () => {
-    const { contenders, tryOut } = reckoning(parts);
-    return contenders.map((contender) => triedPlan(reckonedOut(tryOut(contender)), parts));
-  };
+function everyPlan(parts: readonly [PartYear, ...PartYear[]]): TriedPlan[] {
+  const { contenders, tryOut } = reckoning(parts);
+  return contenders.map((contender) => triedPlan(reckonedOut(tryOut(contender)), parts));
 }
 
 function triedPlan(tried: Tried, parts: readonly [PartYear, ...PartYear[]]): TriedPlan {
