@@ -52,7 +52,7 @@ export function passMonth(
     }
     number *= monthlySurvival;
     if (place < before) {
-      oldest = number;
+      oldest += number;
       oldestPlace = place;
       continue;
     }

@@ -38,6 +38,22 @@ describe("the mussels of a surface with room for all", () => {
   });
 });
 
+describe("broods of years apart", () => {
+  it("are all followed, also when two pass the last age told apart in one month", () => {
+    // By hand: of the two broods of July, two years apart, each thins out by itself.
+    const july = 6;
+    const density = Array.from({ length: 12 * years }, (_, month) =>
+      month === july || month === july + 24 ? 0.5 : 0,
+    );
+    const layers = growLayers({ surface, density }, roomy);
+    const left = (months: number) => growth.settlersPerMonth * 0.5 * Math.exp((-0.2 * months) / 12);
+    for (const month of [102, 114, 126, 138, 150, 180]) {
+      const expected = left(month - july) + left(month - july - 24);
+      expect(relativeGap(layers[month]?.number ?? Number.NaN, expected)).toBeLessThan(1e-9);
+    }
+  });
+});
+
 describe("a single brood", () => {
   test.each([5, 6])("of month %d thins out by the yearly mortality for as long as it lives", (settled) => {
     const density = Array.from({ length: 12 * years }, (_, month) => (month === settled ? 0.5 : 0));
