@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { type Cohorts, type Colony, shed } from "../../../src/model/mussels/cohorts.js";
+import { Colony } from "../../../src/model/mussels/cohorts.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
@@ -79,15 +79,19 @@ describe("a single brood", () => {
 
 describe("shedding", () => {
   it("takes the same share of each brood, and of all that stands", () => {
-    const cohorts: Cohorts = {
-      number: Float64Array.of(800, 200, 50),
-      place: Int32Array.of(1, 2, 3),
-      count: 2,
-    };
-    const stand: Colony = { number: 1000, cover: 3, mass: 12, killed: 5, shed: 1 };
-    shed(cohorts, stand, 0.25);
-    // By hand; the third brood is none of this surface, and what was killed or shed stays so.
-    expect([...cohorts.number.slice(0, 2)]).toEqual([200, 50]);
-    expect(stand).toEqual({ number: 250, cover: 0.75, mass: 3, killed: 5, shed: 1 });
+    // By hand: those of April and May have grown beyond the limit in July, in which nobody settles.
+    const [may, june, july] = [4, 5, 6];
+    const colony = new Colony(surface, { ...growth, coverLimit: 0.4 }, 12);
+    for (let month = 0; month <= june; month++) colony.passMonth(month, month <= may ? 1 : 0);
+    const before = colony.cohorts;
+    const { number } = colony;
+    colony.passMonth(july, 0);
+    const [settlers, ...after] = colony.cohorts;
+    const kept = colony.number / number;
+    expect(kept).toBeLessThan(0.95 * Math.exp(-growth.yearlyMortality / 12));
+    expect(before.filter((each) => each > 0)).toHaveLength(2);
+    expect(settlers).toBe(0);
+    expect(after).toEqual(before.map((each) => expect.closeTo(each * kept, 9)));
+    expect(colony.cover).toBeCloseTo(0.4, 9);
   });
 });
