@@ -34,17 +34,23 @@ export class Colony {
   killed = 0;
   /** Wet mass that died of age in the month or was crowded off, kg/m². */
   shed = 0;
-  readonly #surface: ColonySurface;
+  readonly #months: readonly SurfaceMonth[];
+  readonly #table: ShellTable;
   readonly #parameters: ColonyParameters;
   readonly #survival: number;
-  /** Live mussels of each cohort, 1/m², those that settled first at the front. */
+  /** Live mussels of each cohort over `#scale`, 1/m², those that settled first at the front. */
   readonly #living: Float64Array;
   #first = 0;
   #end = 0;
+  /** What is common to all cohorts: where nothing dries, all thin out alike. */
+  #scale = 1;
+  /** The smallest cohort of any mussels, over `#scale`, 1/m². */
+  #smallest = Infinity;
 
   /** @param months most that it lives through */
   constructor(surface: ColonySurface, parameters: ColonyParameters, months: number) {
-    this.#surface = surface;
+    this.#months = surface.months;
+    this.#table = surface.table;
     this.#parameters = parameters;
     this.#survival = Math.exp(-parameters.yearlyMortality / 12);
     this.#living = new Float64Array(months);
@@ -57,16 +63,17 @@ export class Colony {
 
   /** Live mussels of each cohort, 1/m², those that settled last at the front. */
   get cohorts(): number[] {
-    return [...this.#living.subarray(this.#first, this.#end)].reverse();
+    const living = this.#living.subarray(this.#first, this.#end);
+    return Array.from(living, (number) => number * this.#scale).reverse();
   }
 
   /** The month told at `growLayers`, before any cleaning. @param density lake-wide, over capacity, times suitability */
   passMonth(monthOfYear: number, density: number): void {
-    const { months } = this.#surface;
+    const months = this.#months;
     const { settlersPerMonth, coverLimit } = this.#parameters;
     const { settlement } = months[monthOfYear] ?? noElement(months, monthOfYear);
+    this.killed = 0;
     if (this.#end > this.#first) this.#live(monthOfYear, settlement > 0);
-    else this.killed = 0;
     this.shed = this.mass > 0 ? this.mass * (1 / this.#survival - 1) : 0;
     const crowding = this.cover / coverLimit;
     if (settlement > 0) this.#settle(settlersPerMonth * density * settlement * Math.max(0, 1 - crowding));
@@ -80,37 +87,78 @@ export class Colony {
   clean(): void {
     this.#first = 0;
     this.#end = 0;
+    this.#scale = 1;
+    this.#smallest = Infinity;
     this.number = 0;
     this.cover = 0;
     this.mass = 0;
     this.killed = 0;
   }
 
-  /**
-   * The dry run kills, the rest thins and grows. The cohort that passes the last age told apart joins the one that settled
-   * a year later, which is as long. In one pass: this runs for each month of each plan.
-   */
+  /** The cohort that passes the last age told apart joins the one that settled a year later, which is as long. */
   #live(monthOfYear: number, isSeason: boolean): void {
-    const { table } = this.#surface;
-    const { isEverDry, cohorts, cover: coverOf, mass: massOf, outlives, massMet } = table;
+    const { isEverDry, cohorts } = this.#table;
     const living = this.#living;
-    const survival = this.#survival;
+    if (isSeason && this.#end - this.#first === cohorts) {
+      const next = this.#first + cohorts / yearsOfAge;
+      living[next] = (living[next] ?? 0) + (living[this.#first] ?? 0);
+      this.#first += 1;
+    }
+    const youngest = monthOfYear * cohorts;
+    if (isEverDry) this.#liveThroughDry(youngest);
+    else this.#liveUnderWater(youngest);
+    while (this.#first < this.#end && living[this.#first] === 0) this.#first += 1;
+  }
+
+  /** All thin out alike and grow. @param youngest place of the youngest in the table */
+  #liveUnderWater(youngest: number): void {
+    const { cover: coverOf, mass: massOf } = this.#table;
+    const living = this.#living;
     const end = this.#end;
-    if (isSeason && end - this.#first === cohorts) this.#joinOldest(cohorts);
-    let place = monthOfYear * cohorts + end - this.#first - 1;
+    this.#scale *= this.#survival;
+    this.number *= this.#survival;
+    if (this.#smallest * this.#scale <= none) this.#leaveOutFew();
+    let place = youngest + end - 1 - this.#first;
+    let cover = 0;
+    let mass = 0;
+    for (let cohort = this.#first; cohort < end; cohort++, place--) {
+      const left = living[cohort] ?? 0;
+      cover += left * (coverOf[place] ?? 0);
+      mass += left * (massOf[place] ?? 0);
+    }
+    this.cover = cover * this.#scale;
+    this.mass = mass * this.#scale;
+  }
+
+  #leaveOutFew(): void {
+    const living = this.#living;
+    this.number = 0;
+    this.#smallest = Infinity;
+    for (let cohort = this.#first; cohort < this.#end; cohort++) {
+      const number = (living[cohort] ?? 0) * this.#scale;
+      living[cohort] = number > none ? number : 0;
+      if (number <= none) continue;
+      this.number += number;
+      this.#smallest = Math.min(this.#smallest, number);
+    }
+    this.#scale = 1;
+  }
+
+  /** The dry run kills, the rest thins and grows. */
+  #liveThroughDry(youngest: number): void {
+    const { cover: coverOf, mass: massOf, outlives, massMet } = this.#table;
+    const living = this.#living;
+    const end = this.#end;
+    let place = youngest + end - 1 - this.#first;
     let number = 0;
     let cover = 0;
     let mass = 0;
     let killed = 0;
     for (let cohort = this.#first; cohort < end; cohort++, place--) {
-      let left = living[cohort] ?? 0;
-      if (isEverDry) {
-        const alive = left * (outlives[place] ?? 0);
-        killed += (left - alive) * (massMet[place] ?? 0);
-        left = alive;
-      }
-      left *= survival;
-      if (left <= none) left = 0;
+      const before = living[cohort] ?? 0;
+      const alive = before * (outlives[place] ?? 0);
+      killed += (before - alive) * (massMet[place] ?? 0);
+      const left = alive * this.#survival > none ? alive * this.#survival : 0;
       living[cohort] = left;
       number += left;
       cover += left * (coverOf[place] ?? 0);
@@ -120,29 +168,26 @@ export class Colony {
     this.cover = cover;
     this.mass = mass;
     this.killed = killed;
-    while (this.#first < end && living[this.#first] === 0) this.#first += 1;
-  }
-
-  #joinOldest(cohorts: number): void {
-    const living = this.#living;
-    const next = this.#first + cohorts / yearsOfAge;
-    living[next] = (living[next] ?? 0) + (living[this.#first] ?? 0);
-    this.#first += 1;
   }
 
   #settle(settlers: number): void {
-    const { table } = this.#surface;
-    this.#living[this.#end] = settlers;
+    const { cover, mass } = this.#table.settler;
+    if (this.#end === this.#first) this.#scale = 1;
+    const living = settlers / this.#scale;
+    this.#living[this.#end] = living;
     this.#end += 1;
+    if (living > 0 && living < this.#smallest) this.#smallest = living;
     this.number += settlers;
-    this.cover += settlers * table.settler.cover;
-    this.mass += settlers * table.settler.mass;
+    this.cover += settlers * cover;
+    this.mass += settlers * mass;
   }
 
   #keep(share: number): void {
-    const living = this.#living;
-    for (let cohort = this.#first; cohort < this.#end; cohort++)
-      living[cohort] = (living[cohort] ?? 0) * share;
+    if (this.#table.isEverDry) {
+      const living = this.#living;
+      for (let cohort = this.#first; cohort < this.#end; cohort++)
+        living[cohort] = (living[cohort] ?? 0) * share;
+    } else this.#scale *= share;
     this.number *= share;
     this.cover *= share;
     this.mass *= share;
