@@ -140,23 +140,22 @@ function weighedAmounts(numbers: OptionNumbers, statesByYear: readonly StateProb
   const { programInYear, scheduleInYear, attemptInYear, losses, keptShare, knownAtStart } = numbers;
   const years = statesByYear.length;
   const byAge = new Float64Array((3 + losses.length) * years);
-  const inYear = new Float64Array(byAge.length).fill(1);
-  [programInYear, scheduleInYear, attemptInYear].forEach((amounts, row) => {
-    inYear.set(amounts, row * years);
-  });
-  losses.forEach(({ share }, stream) => {
-    if (share) inYear.set(share, (3 + stream) * years);
-  });
+  const inYear = new Float64Array(byAge.length);
   let knownBefore = knownAtStart ? 1 : 0;
   let cleanBefore = 1 - knownBefore;
   statesByYear.forEach(({ unnoticed, noticed, attempts, known }, age) => {
     const before = at(unnoticed, 0);
     const after = at(noticed, 0);
     byAge[age] = cleanBefore + knownBefore * keptShare;
+    inYear[age] = at(programInYear, age);
     byAge[years + age] = after;
+    inYear[years + age] = at(scheduleInYear, age);
     byAge[2 * years + age] = attempts;
+    inYear[2 * years + age] = at(attemptInYear, age);
     losses.forEach((stream, index) => {
-      byAge[(3 + index) * years + age] = at(stream.unnoticed, age) * before + at(stream.noticed, age) * after;
+      const place = (3 + index) * years + age;
+      byAge[place] = at(stream.unnoticed, age) * before + at(stream.noticed, age) * after;
+      inYear[place] = stream.share ? at(stream.share, age) : 1;
     });
     cleanBefore = before;
     knownBefore = known;
