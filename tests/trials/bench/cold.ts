@@ -1,4 +1,4 @@
-import { spawn } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
 import { once } from "node:events";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -39,7 +39,7 @@ export async function timeCold(study: StudyDocument, assumptions: AssumptionSet)
     const odds = join(folder, "odds");
     writeFileSync(odds, await drawnOdds(study, assumptions));
     const command = join(projectRoot, "dist", "cli", "main.js");
-    const compare = fileURLToPath(new URL("cold-compare.js", import.meta.url));
+    const compare = gatheredCompare();
     const servers = [];
     for (let repeat = 0; repeat < repeats; repeat++)
       servers.push(await serverTimes(join(folder, `${repeat}`)));
@@ -53,6 +53,13 @@ export async function timeCold(study: StudyDocument, assumptions: AssumptionSet)
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+/** In few files, as the command itself is after the build. */
+function gatheredCompare(): string {
+  const file = fileURLToPath(new URL("cold-compare.js", import.meta.url));
+  execFileSync(process.execPath, [join(projectRoot, ".gather.js"), file]);
+  return file;
 }
 
 async function drawnOdds(document: StudyDocument, assumptions: AssumptionSet): Promise<Uint8Array> {
