@@ -104,14 +104,21 @@ const wideText = ({ section, text }: { readonly section: string; readonly text: 
 /** What a report's tags need to know of it; see accessible-pdf.ts. */
 export const descriptionOf = (body: string, { title }: PrintSettings): PdfDescription => ({
   title,
-  captions: captionsOf(body),
+  targets: new Map([...linesOfContents(body), ...captionsOf(body)]),
 });
 
+/** Texts of the links to sections by the ids of these; see views/partials/board-contents.hbs. */
+const linesOfContents = (body: string) =>
+  idsWithText(body, /<p[^>]*><a href="#([^"]*)">([^<]*)<\/a> <span data/g);
+
 /** Captions of tables by their ids; see views/partials/table.hbs. */
-const captionsOf = (body: string): Map<string, string> =>
-  new Map(
-    [...body.matchAll(/<caption id="([^"]*)-caption">([^<]*)/g)].map(([, id = "", text = ""]) => [id, text]),
+const captionsOf = (body: string) =>
+  idsWithText(body, /<caption id="([^"]*)-caption">([^<]*)/g).map(
+    ([id, text]) => [id, `Table: ${text}`] as const,
   );
+
+const idsWithText = (body: string, pattern: RegExp) =>
+  [...body.matchAll(pattern)].map(([, id = "", text = ""]) => [id, text] as const);
 
 /** The foot of each sheet, in boxes of its margin so that it has the report's fonts. A name too long for the line is cut; the edition and the page are not. */
 function footCss({ title, edition }: PrintSettings): string {
