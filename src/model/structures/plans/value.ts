@@ -51,7 +51,10 @@ export class PlanValue {
   }
 
   reckonOn(): void {
-    if (this.#steps < 0) return this.#reckonDates();
+    if (this.#steps < 0) {
+      this.#reckonDates();
+      return;
+    }
     // As many years again as are known, so that few steps lead to the end.
     const end = Math.min(this.#years(), Math.max(1, 2 * this.#steps));
     for (; this.#steps < end; this.#steps += 1)
