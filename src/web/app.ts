@@ -124,7 +124,15 @@ function guard(app: Express, { door, settings }: AppParts["access"]): void {
 
 /** Scripts of pages, and what they import. */
 const pageScripts = [
-  ...["workbench.js", "drafts.js", "page-inputs.js", "saved-answer.js", "kept-table.js", "paste-cells.js"],
+  ...[
+    "workbench.js",
+    "drafts.js",
+    "page-inputs.js",
+    "listed-faults.js",
+    "saved-answer.js",
+    "kept-table.js",
+    "paste-cells.js",
+  ],
   ...["await-answer.js", "slow-ways.js", "live-balance.js", "narrow-table.js", "charts.js"],
 ];
 

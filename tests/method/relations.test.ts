@@ -157,7 +157,7 @@ describe("the register of relations", () => {
 describe("typesetting", () => {
   it("sets symbols in italics, indices low, exponents high, and names upright", () => {
     expect(typeset("kF (s/b)^(4/3) sin α", ["k_F", "s", "b", "α"])).toBe(
-      "<i>k</i><sub>F</sub> (<i>s</i>/<i>b</i>)<sup>4/3</sup> sin <i>α</i>",
+      "<i>k<sub>F</sub></i> (<i>s</i>/<i>b</i>)<sup>4/3</sup> sin <i>α</i>",
     );
     expect(typeset("1/√f = −2 log₁₀[2]", ["f"])).toBe(
       '1/√<span class="under-root"><i>f</i></span> = −2 log<sub>10</sub>[2]',
