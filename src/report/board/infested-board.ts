@@ -23,7 +23,7 @@ export function infestedBoard(context: ReportContext, since: number): BoardCase 
     changes: [
       "The price of cleaning and the limits of each part decide the plans; the table of parts names the runner-up of each.",
       "The lake's levels decide what is exposed; a longer exposed period kills more and leaves more to sweep.",
-      "Replace unit prices marked as judged by your own first.",
+      "First replace unit prices marked as judged with your own.",
     ],
   };
 }
