@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { Relation } from "../../src/method/relations/relation.js";
 import { relationGroups } from "../../src/method/relations.js";
 import { relationsView } from "../../src/method/relations-view.js";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { typeset } from "../../src/report/words/typeset.js";
 import { assumptions } from "../report/runs.js";
 

@@ -1,7 +1,6 @@
 import { at } from "../../lists.js";
-import type { Cohorts } from "../../model/mussels/cohorts.js";
-import { growColonies } from "../../model/mussels/growth.js";
-import { nextPlaces, settlersPlace } from "../../model/mussels/shell-table.js";
+import { Colony } from "../../model/mussels/cohorts.js";
+import { agesMet } from "../../model/mussels/shell-table.js";
 import type { PlannedLayer } from "./plan-layer.js";
 
 /** Mussels that settled in one month, through the month that is worked. */
@@ -28,7 +27,6 @@ export interface MonthOfCohorts {
   readonly crowded: boolean;
 }
 
-const agesInTable = settlersPlace(1);
 const mmPerM = 1e3;
 
 /** The cohorts of a surface through one month, grown from bare by the model. */
@@ -37,7 +35,7 @@ export function cohortsOfMonth(planned: PlannedLayer): MonthOfCohorts {
   const { surface, context } = part;
   const { settlersPerMonth, coverLimit, yearlyMortality } = context.growth;
   const survival = Math.exp(-yearlyMortality / 12);
-  const living = cohortsBefore(planned).map((cohort) => movedCohort(cohort, planned, survival));
+  const living = cohortsMet(planned).map((cohort) => movedCohort(cohort, planned, survival));
   const crowding = living.reduce((sum, each) => sum + coverOf(each), 0) / coverLimit;
   const { settlement } = at(surface.months, month % 12);
   const none: MovedCohort = {
@@ -60,37 +58,42 @@ export function cohortsOfMonth(planned: PlannedLayer): MonthOfCohorts {
 
 const coverOf = ({ number, length }: MovedCohort) => number * (length / mmPerM) ** 2;
 
-interface Placed {
+interface Met {
   readonly number: number;
+  /** Age in months, and place in the shell table, when the month has passed. */
+  readonly age: number;
   readonly place: number;
 }
 
-/** What stood there at the end of the month before. */
-function cohortsBefore({ part, start, month, density }: PlannedLayer): Placed[] {
-  if (month === start) return [];
-  const placed: Placed[] = [];
-  const input = { surface: part.surface, density: density.slice(start, month), firstMonth: start % 12 };
-  growColonies(input, part.context.growth, (_colony, index, cohorts) => {
-    if (index === month - start - 1) placed.push(...placedIn(cohorts));
-    return false;
-  });
-  return placed;
+/** What stood there at the end of the month before, those that settled first at the front. */
+function cohortsMet({ part, start, month, density }: PlannedLayer): Met[] {
+  const { months, table } = part.surface;
+  const colony = new Colony(part.surface, part.context.growth, month - start);
+  for (let past = start; past < month; past++) colony.passMonth(past % 12, at(density, past));
+  const ages = agesMet(months, month % 12);
+  return colony.cohorts
+    .map((number, index) => ({ number, age: at(ages, index), place: (month % 12) * table.cohorts + index }))
+    .filter(({ number }) => number > 0)
+    .reverse();
 }
 
-const placedIn = ({ count, number, place }: Readonly<Cohorts>): Placed[] =>
-  Array.from({ length: count }, (_, index) => ({ number: number[index] ?? 0, place: place[index] ?? 0 }));
-
-function movedCohort({ number, place }: Placed, { part }: PlannedLayer, survival: number): MovedCohort {
-  const { table } = part.surface;
-  const next = nextPlaces[place] ?? 0;
-  const outlives = table.isEverDry ? (table.outlives[next] ?? 1) : 1;
+function movedCohort(
+  { number, age, place }: Met,
+  { part: { surface }, month }: PlannedLayer,
+  survival: number,
+): MovedCohort {
+  const { months, table } = surface;
+  const outlives = table.isEverDry ? at(table.outlives, place) : 1;
+  const lastMonth = (month + 11) % 12;
+  const before = lastMonth * table.cohorts + agesMet(months, lastMonth).indexOf(age - 1);
+  const coverBefore = age === 1 ? table.settler.cover : at(table.cover, before);
   return {
-    ageMonths: (place % agesInTable) + 1,
+    ageMonths: age,
     before: number,
     number: number * outlives * survival,
-    lengthBefore: Math.sqrt(table.cover[place] ?? 0) * mmPerM,
-    length: Math.sqrt(table.cover[next] ?? 0) * mmPerM,
-    mass: table.mass[next] ?? 0,
+    lengthBefore: Math.sqrt(coverBefore) * mmPerM,
+    length: Math.sqrt(at(table.cover, place)) * mmPerM,
+    mass: at(table.mass, place),
     outlives,
   };
 }

@@ -84,7 +84,8 @@ export function halfLifeHours(lengthMm: number, air: Air, parameters: DryingPara
   return (referenceHours * speciesFactor * lengthFactor(lengthMm, parameters)) / dryingPace(air, parameters);
 }
 
-function lengthFactor(lengthMm: number, parameters: DryingParameters): number {
+/** Half-life of a mussel of a length over that of the reference length. */
+export function lengthFactor(lengthMm: number, parameters: DryingParameters): number {
   const { smallestLengthMm, referenceLengthMm, lengthExponent } = parameters;
   return (Math.max(lengthMm, smallestLengthMm) / referenceLengthMm) ** lengthExponent;
 }
@@ -131,9 +132,15 @@ export function addDose(a: DryDose, b: DryDose): DryDose {
  * of Ricciardi and others 1995 and Payne 1992; the note of each `drying.` assumption names them.
  */
 export function survival(dose: DryDose, lengthMm: number, parameters: DryingParameters): number {
+  return survivalBy(dose, lengthFactor(lengthMm, parameters), parameters);
+}
+
+/** The same of mussels whose half-life is known. @param factor their half-life over that of the reference length */
+export function survivalBy(dose: DryDose, factor: number, parameters: DryingParameters): number {
   if (dose === noDose) return 1;
   const { steepness, frostSurvival } = parameters;
-  const drying = (dose.drying / lengthFactor(lengthMm, parameters)) ** steepness;
+  const drying = (dose.drying / factor) ** steepness;
+  if (dose.frost === 0) return 1 / (1 + drying);
   const frostScale = (1 - frostSurvival) / frostSurvival;
   return 1 / (1 + drying) / (1 + frostScale * dose.frost ** steepness);
 }

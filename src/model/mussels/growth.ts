@@ -1,18 +1,12 @@
 import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import { type Cohorts, type Colony, passMonth, settle, shed } from "./cohorts.js";
+import { Colony, type ColonyParameters, type ColonySurface } from "./cohorts.js";
 import type { DryingParameters } from "./drying.js";
 import { type Layer, layerKeeper } from "./layer.js";
 import type { ShellParameters } from "./shell.js";
-import { type ShellTable, settlersPlace } from "./shell-table.js";
-import { isEverDry, type SurfaceMonth } from "./surface.js";
+import { isEverDry } from "./surface.js";
 
-export interface GrowthParameters {
-  /** Settlers a month that live to be counted, in the season, at capacity on a bare surface, 1/m². */
-  readonly settlersPerMonth: number;
-  readonly yearlyMortality: number;
-  /** Largest cover; crowding sheds what is beyond it. */
-  readonly coverLimit: number;
+export interface GrowthParameters extends ColonyParameters {
   readonly bulkDensity: number;
   readonly shell: ShellParameters;
   readonly drying: DryingParameters;
@@ -43,11 +37,8 @@ export function yearlyMortality(suitability: number, assumed: Assumed): number {
   return assumed("growth.yearly-mortality") * weight ** -assumed("growth.mortality-exponent");
 }
 
-/** The twelve months of a surface with what a mussel is at each age there: made once, used by every plan. */
-export interface GrowingSurface {
-  readonly months: readonly SurfaceMonth[];
-  /** Made when first needed: a band of a ramp that never dries needs none. */
-  readonly table: ShellTable;
+/** A surface made once and used by every plan. */
+export interface GrowingSurface extends ColonySurface {
   /** What was grown on it before, by a name for the density: alike parts share it. */
   readonly grown: Map<string, readonly Layer[]>;
   /** The same from bare on under a share of the settlers, by when it starts. */
@@ -69,7 +60,7 @@ export function grownOnce<Name>(
 }
 
 interface GrowthInput {
-  readonly surface: Pick<GrowingSurface, "months" | "table">;
+  readonly surface: ColonySurface;
   /** Lake-wide density over capacity times suitability, one value per month. */
   readonly density: readonly number[];
   /** Month of the year, 0 to 11, of the first value; January if left out. */
@@ -86,16 +77,23 @@ interface GrowthInput {
  * @returns the layer at each month's end, before any cleaning
  */
 export function growLayers(
-  input: GrowthInput & { readonly cleanAfter?: (month: number, layer: Layer) => boolean },
+  {
+    surface,
+    density,
+    firstMonth = 0,
+    cleanAfter,
+  }: GrowthInput & { readonly cleanAfter?: (month: number, layer: Layer) => boolean },
   parameters: GrowthParameters,
 ): Layer[] {
   const layers: Layer[] = [];
-  const keep = layerKeeper(input.density.length, parameters.bulkDensity);
-  growColonies(input, parameters, (colony, month) => {
+  const keep = layerKeeper(density.length, parameters.bulkDensity);
+  const colony = new Colony(surface, parameters, density.length);
+  for (let month = 0; month < density.length; month++) {
+    colony.passMonth((firstMonth + month) % 12, density[month] ?? noElement(density, month));
     const layer = keep(colony);
     layers.push(layer);
-    return input.cleanAfter?.(month, layer) ?? false;
-  });
+    if (cleanAfter?.(month, layer)) colony.clean();
+  }
   return layers;
 }
 
@@ -105,66 +103,21 @@ export function growLayers(
  * @param input.settled first month from which the density no longer changes
  */
 export function killedByYear(
-  input: GrowthInput & { readonly settled: number },
+  { surface, density, settled }: GrowthInput & { readonly settled: number },
   parameters: GrowthParameters,
 ): number[] {
-  const { surface, density, settled } = input;
   const years = density.length / 12;
-  if (!isEverDry(surface.months)) return Array<number>(years).fill(0);
-  const tried = Math.min(years, Math.ceil(settled / 12) + 2);
-  const { killed, bareMonth } = killedIn(
-    { ...input, density: density.slice(0, tried * 12) },
-    parameters,
-    settled,
-  );
-  if (tried === years) return killed;
-  return bareMonth !== undefined && bareMonth < (tried - 1) * 12
-    ? [...killed, ...Array<number>(years - tried).fill(at(killed, tried - 1))]
-    : killedIn(input, parameters, settled).killed;
-}
-
-function killedIn(input: GrowthInput, parameters: GrowthParameters, settled: number) {
-  const killed: number[] = [];
-  let bareMonth: number | undefined;
-  growColonies(input, parameters, (colony, month) => {
-    const year = Math.floor(month / 12);
-    killed[year] = (killed[year] ?? 0) + colony.killed;
-    if (colony.number === 0 && colony.killed > 0 && month >= settled) bareMonth ??= month;
-    return false;
-  });
-  return { killed, bareMonth };
-}
-
-/** The months told at `growLayers`; the surface is cleaned if `see`, which is shown what stands, says so. */
-export function growColonies(
-  { surface, density, firstMonth = 0 }: GrowthInput,
-  parameters: GrowthParameters,
-  see: (colony: Readonly<Colony>, month: number, cohorts: Readonly<Cohorts>) => boolean,
-): void {
-  const { months, table } = surface;
-  const monthlySurvival = Math.exp(-parameters.yearlyMortality / 12);
-  const cohorts: Cohorts = {
-    number: new Float64Array(density.length),
-    place: new Int32Array(density.length),
-    count: 0,
-  };
-  const colony: Colony = { number: 0, cover: 0, mass: 0, killed: 0, shed: 0 };
+  const killed = Array<number>(years).fill(0);
+  if (!isEverDry(surface.months)) return killed;
+  const colony = new Colony(surface, parameters, density.length);
+  const tried = Math.ceil(settled / 12) + 2;
+  let isRepeated = false;
   for (let month = 0; month < density.length; month++) {
-    const monthOfYear = (firstMonth + month) % 12;
-    passMonth(cohorts, colony, table, monthlySurvival);
-    colony.shed = colony.mass > 0 ? colony.mass * (1 / monthlySurvival - 1) : 0;
-    const overCrowded = colony.cover / parameters.coverLimit;
-    const { settlement } = months[monthOfYear] ?? noElement(months, monthOfYear);
-    const settlers =
-      parameters.settlersPerMonth *
-      (density[month] ?? noElement(density, month)) *
-      settlement *
-      Math.max(0, 1 - overCrowded);
-    settle(cohorts, colony, table, settlers, settlersPlace(monthOfYear));
-    if (overCrowded > 1) {
-      colony.shed += colony.mass * (1 - 1 / overCrowded);
-      shed(cohorts, colony, 1 / overCrowded);
-    }
-    if (see(colony, month, cohorts)) cohorts.count = 0;
+    const year = Math.floor(month / 12);
+    if (year === tried && isRepeated) return killed.fill(at(killed, year - 1), year);
+    colony.passMonth(month % 12, density[month] ?? noElement(density, month));
+    killed[year] = at(killed, year) + colony.killed;
+    if (month >= settled && year < tried - 1 && colony.isBared) isRepeated = true;
   }
+  return killed;
 }

@@ -1,42 +1,46 @@
-import { at } from "../../lists.js";
+import { at, noElement } from "../../lists.js";
 import { months } from "../lake/calendar.js";
-import { type DryingParameters, noDose, survival } from "./drying.js";
-import { grownLengthMm, type ShellParameters, wetMassG } from "./shell.js";
+import { type DryingParameters, lengthFactor, noDose, survivalBy } from "./drying.js";
+import { grownLengthMm, roomLeft, type ShellParameters, wetMassG } from "./shell.js";
 import { isEverDry, type SurfaceMonth } from "./surface.js";
 
 /** Months over which a mussel grows: few live longer, and growth has all but come to rest. */
 const growingAges = 84;
 /** Of so few of a cohort none is followed: ages beyond are left out of the table. */
 const extinctShare = 1e-9;
-/** Ages, in months, that are told apart; beyond them only the season counts. */
-const tableAges = growingAges + 12;
+/** Years of age that are told apart; beyond them only the season counts. */
+export const yearsOfAge = growingAges / 12 + 1;
+const oldestAge = yearsOfAge * 12;
 
 const kgPerG = 1e-3;
 const squareMetresPerSquareMm = 1e-6;
 
 /**
- * What a mussel is at each age on one surface, by the month of the year in which it settled. All mussels of a
- * surface live through the same year, so a cohort needs only its number and its place in this table.
+ * What a mussel is at each age on one surface. All mussels of a surface live through the same year, so the cohorts that
+ * a month of the year meets, one for each month of the settling season, always have the same ages: for each month of
+ * the year the table has a row of them, youngest first.
  */
 export interface ShellTable {
-  /** Ground that one shell covers, length², m². */
+  /** Cohorts of a row: those of the season, in as many years as are told apart. */
+  readonly cohorts: number;
+  /** Ground that one shell covers at the month's end, length², m². */
   readonly cover: Float64Array;
-  /** Live wet mass of one, kg. */
+  /** Live wet mass of one at the month's end, kg. */
   readonly mass: Float64Array;
   /** Share that outlives this month's part of a dry run; empty if it is never dry. */
   readonly outlives: Float64Array;
   /** Live wet mass of one when the month's part of a dry run meets it, kg; empty if it is never dry. */
   readonly massMet: Float64Array;
   readonly isEverDry: boolean;
+  /** Of one that has just settled: ground that it covers, m², and live wet mass, kg. */
+  readonly settler: { readonly cover: number; readonly mass: number };
 }
 
-/** Place in the table of mussels that have just settled in a month of the year. */
-export const settlersPlace = (monthOfYear: number): number => monthOfYear * tableAges;
-
-/** Place a month later, by place; past the last age told apart, the place a year before it. */
-export const nextPlaces = Int32Array.from({ length: months.length * tableAges }, (_, place) =>
-  (place + 1) % tableAges === 0 ? place + 1 - 12 : place + 1,
-);
+/** Ages in months of the cohorts that a month of the year meets, youngest first. */
+export function agesMet(surface: readonly SurfaceMonth[], month: number): number[] {
+  const ages = Array.from({ length: oldestAge }, (_, index) => index + 1);
+  return ages.filter((age) => at(surface, (month + oldestAge - age) % 12).settlement > 0);
+}
 
 /** What a mussel is at each age: shells grow in the months a < 84 since they settled. */
 export function shellTable(
@@ -44,18 +48,24 @@ export function shellTable(
   shell: ShellParameters,
   drying: DryingParameters,
 ): ShellTable {
-  const size = months.length * tableAges;
+  const season = months.filter((month) => at(surface, month).settlement > 0);
+  const cohorts = season.length * yearsOfAge;
+  const size = months.length * cohorts;
   const dries = isEverDry(surface);
   const table = {
+    cohorts,
     cover: new Float64Array(size),
     mass: new Float64Array(size),
     outlives: new Float64Array(dries ? size : 0).fill(1),
     massMet: new Float64Array(dries ? size : 0),
     isEverDry: dries,
+    settler: {
+      cover: shell.settlementMm ** 2 * squareMetresPerSquareMm,
+      mass: wetMassG(shell.settlementMm, shell) * kgPerG,
+    },
   };
-  for (const settled of months) {
-    if (at(surface, settled).settlement > 0) fillAges(settled, table, surface, { shell, drying });
-  }
+  const left = surface.map(({ degreeDays }) => roomLeft(degreeDays, shell));
+  for (const settled of season) fillAges(settled, table, { surface, left }, { shell, drying });
   return table;
 }
 
@@ -66,30 +76,33 @@ export function shellTable(
 function fillAges(
   settled: number,
   table: ShellTable,
-  surface: readonly SurfaceMonth[],
+  { surface, left }: { surface: readonly SurfaceMonth[]; left: readonly number[] },
   { shell, drying }: { shell: ShellParameters; drying: DryingParameters },
 ): void {
   let lengthMm = shell.settlementMm;
-  let mass = wetMassG(lengthMm, shell) * kgPerG;
+  let { mass } = table.settler;
   let share = 1;
-  for (let age = 0; age < tableAges && share > extinctShare; age++) {
-    const { doseBefore, doseAfter, degreeDays } = at(surface, (settled + age) % 12);
-    const place = settled * tableAges + age;
+  let younger = 0;
+  for (let age = 1; age <= oldestAge && share > extinctShare; age++) {
+    const month = (settled + age) % 12;
+    const { settlement, doseBefore, doseAfter, degreeDays } = surface[month] ?? noElement(surface, month);
+    const place = month * table.cohorts + younger;
     const beforeMm = lengthMm;
     const before = mass;
-    if (age > 0 && age < growingAges && degreeDays > 0) {
-      lengthMm = grownLengthMm(lengthMm, degreeDays, shell);
+    if (age < growingAges && degreeDays > 0) {
+      lengthMm = grownLengthMm(lengthMm, left[month] ?? noElement(left, month), shell);
       mass = wetMassG(lengthMm, shell) * kgPerG;
     }
-    if (age > 0 && doseAfter.drying > 0) {
+    if (doseAfter.drying > 0) {
       const begins = doseBefore === noDose;
-      const metMm = begins ? lengthMm : beforeMm;
-      const outlives = survival(doseAfter, metMm, drying) / survival(doseBefore, metMm, drying);
+      const factor = lengthFactor(begins ? lengthMm : beforeMm, drying);
+      const outlives = survivalBy(doseAfter, factor, drying) / survivalBy(doseBefore, factor, drying);
       table.outlives[place] = outlives;
       table.massMet[place] = begins ? mass : before;
       share *= outlives;
     }
     table.cover[place] = lengthMm ** 2 * squareMetresPerSquareMm;
     table.mass[place] = mass;
+    if (settlement > 0) younger += 1;
   }
 }

@@ -31,8 +31,13 @@ export function wetMassG(lengthMm: number, { massIntercept, massExponent }: Shel
  * Length after a spell of warmth, mm: von Bertalanffy in degree-days,
  * L = Lmax − (Lmax − L0)·exp(−k·DD), so that a shell stands still in the cold and never passes its maximum.
  * Form: von Bertalanffy 1938; largest length and rate: Karatayev and others 2006 (both from memory).
+ * @param left room to grow that the spell leaves over the room before it
  */
-export function grownLengthMm(lengthMm: number, degreeDays: number, parameters: ShellParameters): number {
-  const room = parameters.maximumMm - lengthMm;
-  return parameters.maximumMm - room * Math.exp(-parameters.ratePerDegreeDay * degreeDays);
+export function grownLengthMm(lengthMm: number, left: number, { maximumMm }: ShellParameters): number {
+  return maximumMm - (maximumMm - lengthMm) * left;
+}
+
+/** Room to grow that a spell of warmth leaves over the room before it: exp(−k·DD). */
+export function roomLeft(degreeDays: number, { ratePerDegreeDay }: ShellParameters): number {
+  return Math.exp(-ratePerDegreeDay * degreeDays);
 }

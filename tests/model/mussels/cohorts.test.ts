@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { type Cohorts, type Colony, shed } from "../../../src/model/mussels/cohorts.js";
+import { Colony } from "../../../src/model/mussels/cohorts.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
@@ -38,6 +38,22 @@ describe("the mussels of a surface with room for all", () => {
   });
 });
 
+describe("broods of years apart", () => {
+  it("are all followed, also when two pass the last age told apart in one month", () => {
+    // By hand: of the two broods of July, two years apart, each thins out by itself.
+    const july = 6;
+    const density = Array.from({ length: 12 * years }, (_, month) =>
+      month === july || month === july + 24 ? 0.5 : 0,
+    );
+    const layers = growLayers({ surface, density }, roomy);
+    const left = (months: number) => growth.settlersPerMonth * 0.5 * Math.exp((-0.2 * months) / 12);
+    for (const month of [102, 114, 126, 138, 150, 180]) {
+      const expected = left(month - july) + left(month - july - 24);
+      expect(relativeGap(layers[month]?.number ?? Number.NaN, expected)).toBeLessThan(1e-9);
+    }
+  });
+});
+
 describe("a single brood", () => {
   test.each([5, 6])("of month %d thins out by the yearly mortality for as long as it lives", (settled) => {
     const density = Array.from({ length: 12 * years }, (_, month) => (month === settled ? 0.5 : 0));
@@ -63,15 +79,19 @@ describe("a single brood", () => {
 
 describe("shedding", () => {
   it("takes the same share of each brood, and of all that stands", () => {
-    const cohorts: Cohorts = {
-      number: Float64Array.of(800, 200, 50),
-      place: Int32Array.of(1, 2, 3),
-      count: 2,
-    };
-    const stand: Colony = { number: 1000, cover: 3, mass: 12, killed: 5, shed: 1 };
-    shed(cohorts, stand, 0.25);
-    // By hand; the third brood is none of this surface, and what was killed or shed stays so.
-    expect([...cohorts.number.slice(0, 2)]).toEqual([200, 50]);
-    expect(stand).toEqual({ number: 250, cover: 0.75, mass: 3, killed: 5, shed: 1 });
+    // By hand: those of April and May have grown beyond the limit in July, in which nobody settles.
+    const [may, june, july] = [4, 5, 6];
+    const colony = new Colony(surface, { ...growth, coverLimit: 0.4 }, 12);
+    for (let month = 0; month <= june; month++) colony.passMonth(month, month <= may ? 1 : 0);
+    const before = colony.cohorts;
+    const { number } = colony;
+    colony.passMonth(july, 0);
+    const [settlers, ...after] = colony.cohorts;
+    const kept = colony.number / number;
+    expect(kept).toBeLessThan(0.95 * Math.exp(-growth.yearlyMortality / 12));
+    expect(before.filter((each) => each > 0)).toHaveLength(2);
+    expect(settlers).toBe(0);
+    expect(after).toEqual(before.map((each) => expect.closeTo(each * kept, 9)));
+    expect(colony.cover).toBeCloseTo(0.4, 9);
   });
 });

@@ -1,10 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { at } from "../../../src/lists.js";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters, survival } from "../../../src/model/mussels/drying.js";
 import { shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";
-import { nextPlaces, settlersPlace, shellTable } from "../../../src/model/mussels/shell-table.js";
+import { agesMet, shellTable } from "../../../src/model/mussels/shell-table.js";
 import { settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
 import { assumed } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
@@ -37,36 +36,37 @@ function tableAt(elevation: number, lake: Lake) {
   return { months, table: shellTable(months, shell, drying) };
 }
 
-/** Place of mussels of an age, month by month from the settlers'. */
-function tablePlace(monthOfYear: number, age: number): number {
-  let place = settlersPlace(monthOfYear);
-  for (let month = 0; month < age; month++) place = at(nextPlaces, place);
-  return place;
-}
+type Tabled = ReturnType<typeof tableAt>;
 
-const entryOf = (list: Float64Array, age: number) => list[tablePlace(july, age)] ?? Number.NaN;
-const lengthOf = (cover: Float64Array, age: number) => Math.sqrt(entryOf(cover, age)) * 1000;
+/** What the table has of mussels that settled in July, at an age of one month or more. */
+function entryOf({ months, table }: Tabled, name: "cover" | "mass" | "outlives", age: number): number {
+  const month = (july + age) % 12;
+  return table[name][month * table.cohorts + agesMet(months, month).indexOf(age)] ?? Number.NaN;
+}
+const lengthOf = (tabled: Tabled, age: number) => Math.sqrt(entryOf(tabled, "cover", age)) * 1000;
 
 describe("a mussel's life on one surface", () => {
   const wet = tableAt(80, productiveLake);
 
   it("starts at the size of settlement and never shrinks", () => {
-    expect(lengthOf(wet.table.cover, 0)).toBeCloseTo(shell.settlementMm, 10);
-    for (let age = 1; age < 120; age++) {
-      expect(lengthOf(wet.table.cover, age)).toBeGreaterThanOrEqual(lengthOf(wet.table.cover, age - 1));
+    expect(Math.sqrt(wet.table.settler.cover) * 1000).toBeCloseTo(shell.settlementMm, 10);
+    expect(lengthOf(wet, 1)).toBeGreaterThan(shell.settlementMm);
+    for (let age = 2; age <= 96; age++) {
+      expect(lengthOf(wet, age)).toBeGreaterThanOrEqual(lengthOf(wet, age - 1));
     }
   });
 
   it("grows for seven years and no longer", () => {
     // Common practice, no source: few live longer. July is warm: the 84th month would add to it.
-    expect(lengthOf(wet.table.cover, 72)).toBeGreaterThan(lengthOf(wet.table.cover, 71));
-    expect(lengthOf(wet.table.cover, 84)).toBe(lengthOf(wet.table.cover, 83));
+    expect(lengthOf(wet, 72)).toBeGreaterThan(lengthOf(wet, 71));
+    expect(lengthOf(wet, 84)).toBe(lengthOf(wet, 83));
   });
 
   it("has the mass of its length", () => {
-    for (const age of [0, 3, 12, 40]) {
-      const expected = wetMassG(lengthOf(wet.table.cover, age), shell) / 1000;
-      expect(relativeGap(entryOf(wet.table.mass, age), expected)).toBeLessThan(1e-10);
+    expect(wet.table.settler.mass).toBeCloseTo(wetMassG(shell.settlementMm, shell) / 1000, 15);
+    for (const age of [3, 12, 40]) {
+      const expected = wetMassG(lengthOf(wet, age), shell) / 1000;
+      expect(relativeGap(entryOf(wet, "mass", age), expected)).toBeLessThan(1e-10);
     }
   });
 
@@ -74,38 +74,56 @@ describe("a mussel's life on one surface", () => {
     // L = Lmax - (Lmax - L0) exp(-k DD), computed over the twelve months after July.
     const warmth = wet.months.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
     const room = (shell.maximumMm - shell.settlementMm) * Math.exp(-shell.ratePerDegreeDay * warmth);
-    expect(lengthOf(wet.table.cover, 12)).toBeCloseTo(shell.maximumMm - room, 10);
+    expect(lengthOf(wet, 12)).toBeCloseTo(shell.maximumMm - room, 10);
   });
 
-  it("is the same in the same season of any later year once growth has come to rest", () => {
-    expect(tablePlace(july, 500)).toBe(tablePlace(july, 500 + 12));
-    expect(tablePlace(july, 95)).toBe(tablePlace(july, 107));
+  it("is the same a year later once growth has come to rest", () => {
+    expect(lengthOf(wet, 96)).toBe(lengthOf(wet, 84));
+    expect(entryOf(wet, "mass", 96)).toBe(entryOf(wet, "mass", 84));
     expect(wet.table.isEverDry).toBe(false);
   });
 });
 
+describe("the ages that a month meets", () => {
+  it("are those of eight seasons, youngest first", () => {
+    const { months } = tableAt(80, productiveLake);
+    const season = months.filter(({ settlement }) => settlement > 0).length;
+    for (const month of [0, july]) {
+      const ages = agesMet(months, month);
+      expect(ages).toHaveLength(8 * season);
+      expect(ages).toEqual([...ages].sort((one, other) => one - other));
+      for (const age of ages) expect(months[(month + 96 - age) % 12]?.settlement).toBeGreaterThan(0);
+    }
+    // By hand: those that settled in a July are six months old in January, a year old in the next July.
+    expect(agesMet(months, 0)).toContain(6);
+    expect(agesMet(months, july)).toContain(12);
+    expect(agesMet(months, july)).not.toContain(0);
+  });
+});
+
 describe("a dry run that passes from one month to the next", () => {
-  const { months, table } = tableAt(95, mildWinter);
+  const tabled = tableAt(95, mildWinter);
+  const { months, table } = tabled;
 
   it("leaves alive what its whole dose leaves, though it is met month by month", () => {
     // Settled in July: six months old in January, seven in February, at the length that December left.
     const dose = months[1]?.doseAfter;
     if (!dose) throw new Error("no February");
-    const expected = survival(dose, lengthOf(table.cover, 5), drying);
+    const expected = survival(dose, lengthOf(tabled, 5), drying);
     expect(expected).toBeGreaterThan(0.001);
     expect(expected).toBeLessThan(0.9);
-    const inTwo = entryOf(table.outlives, 6) * entryOf(table.outlives, 7);
+    const inTwo = entryOf(tabled, "outlives", 6) * entryOf(tabled, "outlives", 7);
     expect(relativeGap(inTwo, expected)).toBeLessThan(1e-6);
   });
 
   it("spares everything in the months under water", () => {
-    for (const age of [1, 2, 3, 4, 5, 8, 9, 10, 11, 12, 13]) expect(entryOf(table.outlives, age)).toBe(1);
+    for (const age of [1, 2, 3, 4, 5, 8, 9, 10, 11, 12, 13]) expect(entryOf(tabled, "outlives", age)).toBe(1);
     expect(table.isEverDry).toBe(true);
   });
 
   it("kills fewer of the older and longer", () => {
     // Ricciardi and others 1995, abstract: survival rises with size.
-    expect(entryOf(table.outlives, 18)).toBeGreaterThan(entryOf(table.outlives, 6));
-    expect(entryOf(table.outlives, 30)).toBeGreaterThan(entryOf(table.outlives, 18));
+    expect(entryOf(tabled, "outlives", 18)).toBeGreaterThan(entryOf(tabled, "outlives", 6));
+    expect(entryOf(tabled, "outlives", 30)).toBeGreaterThan(entryOf(tabled, "outlives", 18));
   });
 });

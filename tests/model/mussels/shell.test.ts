@@ -1,12 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { degreeDays } from "../../../src/model/lake/temperature.js";
-import { grownLengthMm, shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";
+import { grownLengthMm, roomLeft, shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";
 import { assumed } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
 
 const shell = shellParameters(assumed);
+const grownAfter = (lengthMm: number, degreeDays: number) =>
+  grownLengthMm(lengthMm, roomLeft(degreeDays, shell), shell);
 
 describe("the wet mass of a mussel", () => {
   test.each([
@@ -47,7 +49,7 @@ describe("the growth of a shell", () => {
   it("never passes the maximum length nor shrinks", () => {
     fc.assert(
       fc.property(lengths, warmth, (length, degreeDays) => {
-        const grown = grownLengthMm(length, degreeDays, shell);
+        const grown = grownAfter(length, degreeDays);
         expect(grown).toBeGreaterThanOrEqual(length - 1e-12);
         expect(grown).toBeLessThanOrEqual(shell.maximumMm);
       }),
@@ -58,21 +60,21 @@ describe("the growth of a shell", () => {
   it("depends on the warmth alone, not on how it is cut into months", () => {
     fc.assert(
       fc.property(lengths, warmth, warmth, (length, first, second) => {
-        const inTwo = grownLengthMm(grownLengthMm(length, first, shell), second, shell);
-        expect(inTwo).toBeCloseTo(grownLengthMm(length, first + second, shell), 10);
+        const inTwo = grownAfter(grownAfter(length, first), second);
+        expect(inTwo).toBeCloseTo(grownAfter(length, first + second), 10);
       }),
       { seed: 43, numRuns: 200 },
     );
   });
 
   it("stands still in the cold", () => {
-    expect(grownLengthMm(12, 0, shell)).toBe(12);
+    expect(grownAfter(12, 0)).toBe(12);
   });
 
   it("halves the way to the maximum in ln 2 over the rate", () => {
     // von Bertalanffy in degree-days, L = Lmax - (Lmax - L0) exp(-k DD): computed from the stated equation.
     const half = Math.LN2 / shell.ratePerDegreeDay;
-    expect(grownLengthMm(10, half, shell)).toBeCloseTo((10 + shell.maximumMm) / 2, 10);
+    expect(grownAfter(10, half)).toBeCloseTo((10 + shell.maximumMm) / 2, 10);
   });
 
   it("reaches 10 to 25 mm in its first year in a productive lake", () => {
@@ -83,7 +85,7 @@ describe("the growth of a shell", () => {
       (sum, mean, month) => sum + degreeDays(mean, shell.baseTemperature, month),
       0,
     );
-    const length = grownLengthMm(shell.settlementMm, warmthOfYear, shell);
+    const length = grownAfter(shell.settlementMm, warmthOfYear);
     expect(length).toBeGreaterThan(10);
     expect(length).toBeLessThan(25);
   });
