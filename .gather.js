@@ -9,14 +9,16 @@ import { fileURLToPath } from "node:url";
 const compiled = fileURLToPath(new URL("dist", import.meta.url));
 /** What the engine is started with: commands, server, threads, the process that verifies. */
 const starts = ["cli/main", "web/serve", "odds/worker", "app/answers/worker", "app/verify-process"];
-/** Packages of many small files, or of code that nearly every start loads. The others stay where they are installed. */
-const gathered = ["csv-parse", "csv-stringify", "decimal.js", "js-quantities", "lru-cache", "yaml", "zod"];
+/** Stay where they are installed: with machine code or threads or files of their own, or large and seldom loaded. */
+const apart = [
+	...["better-sqlite3", "chart.js", "pino", "piscina", "puppeteer", "svgcanvas"],
+	...["@cantoo/pdf-lib", "@signpdf/signpdf", "asn1js", "hucre", "pkijs", "unpdf"],
+];
 const pieces = "pieces";
 
-const isOwn = (name) => /^([./#]|[A-Za-z]:)/.test(name) || gathered.includes(name.split("/")[0]);
-
-/** The file that asks where it stands has to stay there. */
-const isApart = (name) => !isOwn(name) || name.endsWith("/project-root.js");
+/** The file that asks where it stands has to stay there, too. */
+const isApart = (name) =>
+	name.endsWith("/project-root.js") || apart.some((each) => name === each || name.startsWith(`${each}/`));
 
 /** In place, within the folder that holds all of them. */
 async function gather(input, dir) {

@@ -78,8 +78,7 @@ function conduitLosses(intake: Withdrawal, context: LakeContext): Component["los
     const clean = at(supply.cleanYear, month);
     const fouled = fouledConveyance(supply, layer, month, context);
     tellPumped(tell, Math.max(0, fouled.head - clean.head), fouled.delivered, month);
-    const short = clean.delivered - fouled.delivered;
-    if (short > 0) tell(shortfall, short * daysOf(month) * secondsPerDay);
+    tell(shortfall, Math.max(0, clean.delivered - fouled.delivered) * daysOf(month) * secondsPerDay);
   };
 }
 
