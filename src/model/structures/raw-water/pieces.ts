@@ -49,16 +49,14 @@ export const piecesOf = (mass: number, size: number, { spread }: PieceParameters
  * What a wall sheds into its water in a month, G = χ Ms A: of the mass that dies or loses its hold, the share that comes off
  * in pieces. Druses are as large as the layer is thick, and no smaller than one shell: s = max(L, t).
  */
-export const shedPieces = (
+export function shedPieces(
   layer: Pick<Layer, "shed" | "lengthMm" | "thickness">,
   area: number,
   parameters: PieceParameters,
-): Pieces =>
-  piecesOf(
-    parameters.carriedShare * layer.shed * area,
-    Math.max(layer.lengthMm * metresPerMm, layer.thickness),
-    parameters,
-  );
+): Pieces {
+  const size = Math.max(layer.lengthMm * metresPerMm, layer.thickness);
+  return piecesOf(parameters.carriedShare * layer.shed * area, size, parameters);
+}
 
 const metresPerMm = 1e-3;
 const gramsPerKg = 1e3;
@@ -67,8 +65,9 @@ const gramsPerKg = 1e3;
  * Share of the mass in pieces longer than an opening: P = exp(−(d/s)^k), Rosin and Rammler's law of broken material (1933,
  * from memory).
  */
-export const longerShare = ({ size, power }: Pieces, opening: Opening): number =>
-  size > 0 ? Math.exp(-opening.power / power) : 0;
+export function longerShare({ size, power }: Pieces, opening: Opening): number {
+  return size > 0 ? Math.exp(-opening.power / power) : 0;
+}
 
 export const openingOf = (length: number, { spread }: PieceParameters): Opening => ({
   length,
@@ -80,7 +79,9 @@ export const heldBy = (mesh: number | undefined, parameters: PieceParameters): O
   openingOf(mesh === undefined ? Number.POSITIVE_INFINITY : mesh / parameters.width, parameters);
 
 /** Mass that a mesh catches in a month, kg: C = G P(a/ω). */
-export const caughtMass = (pieces: Pieces, held: Opening): number => pieces.mass * longerShare(pieces, held);
+export function caughtMass(pieces: Pieces, held: Opening): number {
+  return pieces.mass * longerShare(pieces, held);
+}
 
 /**
  * Pieces a month that pass the mesh end on and then lie across a bore, longer than it is wide: N = G (P(b) − P(a/ω))/W(ℓ),
