@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { projectRoot } from "../src/report/document/assets.js";
+import { projectRoot } from "../src/project-root.js";
 
 const source = join(projectRoot, "src");
 

@@ -1,11 +1,12 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import type { Kept } from "../issue/authenticity.js";
 import type { Claim, Verification } from "../issue/verify.js";
+import { projectRoot } from "../project-root.js";
 import type { FromProcess, ToProcess } from "./verify-messages.js";
 
 /** The compiled script, also when this file is run as it is written. */
-const script = fileURLToPath(new URL("../../dist/app/verify-process.js", import.meta.url));
+const script = join(projectRoot, "dist", "app", "verify-process.js");
 
 interface ApartSettings {
   readonly longestSeconds: number;

@@ -1,13 +1,12 @@
 import { existsSync, readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
+import { projectRoot } from "../project-root.js";
 import { sha256 } from "./digest.js";
 import type { Alteration } from "./entry.js";
 import { shippedFile } from "./shipped.js";
 
 /** The project's assumptions as YAML reads them, which takes longer than a comparison. `npm run build` writes it. */
-export const readAtBuildFile = fileURLToPath(
-  new URL("../../dist/assumptions/read-at-build.json", import.meta.url),
-);
+export const readAtBuildFile = join(projectRoot, "dist", "assumptions", "read-at-build.json");
 
 export interface ReadAtBuild {
   /** By the names of the files: the digest of the text, and what it holds. */

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { z } from "zod";
+import { projectRoot } from "../project-root.js";
 import { sha256, stableJson } from "./digest.js";
 import type { Alteration, AssumptionSet } from "./entry.js";
 import { evidenceParts } from "./founding/parts.js";
@@ -18,8 +19,7 @@ const recordSchema = z.strictObject({
 /** What this version ships, so that a folder that was altered shows. `npm run ship` writes it. */
 type ShippedRecord = z.infer<typeof recordSchema>;
 
-/** Also found from the compiled file. */
-export const shippedFile = fileURLToPath(new URL("../../src/assumptions/shipped.json", import.meta.url));
+export const shippedFile = join(projectRoot, "src", "assumptions", "shipped.json");
 
 let read: ShippedRecord | undefined;
 

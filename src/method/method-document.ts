@@ -46,11 +46,28 @@ function documentView(assumptions: AssumptionSet, run: StudyRun | undefined) {
     title: titleOf(run),
     version: programVersion(),
     example: view.example,
+    contents: contentsOf(body()),
     content: body(),
     digest,
     own,
   };
 }
+
+interface ContentsLine {
+  readonly id: string;
+  /** HTML, as the heading has it. */
+  readonly title: string;
+  /** Whether it stands within the section before. */
+  readonly isWithin: boolean;
+}
+
+/** The headings that have an id, so that the contents lack none. */
+const contentsOf = (html: string): ContentsLine[] =>
+  [...html.matchAll(/<h([23]) id="([^"]+)">([^<]+)</g)].map(([, order, id = "", title = ""]) => ({
+    id,
+    title,
+    isWithin: order === "3",
+  }));
 
 /** The method document as a page. @param run adds the worked sheets of its study */
 export const renderMethod = (

@@ -1,21 +1,28 @@
 import { at } from "../lists.js";
-import { remembered } from "./computed-once.js";
-import { type Account, accountOf, type EnteredAccount } from "./money/account.js";
+import { once, remembered } from "./computed-once.js";
+import { accountOf, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
-import type { Money } from "./money/decimal.js";
-import { centsPerUnit } from "./money/decimal.js";
-import { type CostLine, moneysOf } from "./money/line.js";
+import { centsPerUnit, type Money } from "./money/decimal.js";
+import { type CostLine, moneyOf } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import { kindOf } from "./structures/kinds.js";
 import type { StructureResult } from "./structures/structure.js";
 
-/** A cost by year since establishment, in constant prices, all together and by what it is. */
+/** A cost by year since establishment, in constant prices, all together and by what it is; lists of money are made when asked for. */
 export interface CostStream {
   readonly byYear: readonly Money[];
   /** What is lost, whether anyone knows of the mussels or not. */
   readonly harm: readonly Money[];
   /** What is done about them: only once they are noticed. */
   readonly control: readonly Money[];
+  readonly plain: PlainStream;
+}
+
+/** The same in plain numbers, for sums with weights that are no whole numbers. */
+interface PlainStream {
+  readonly byYear: readonly number[];
+  readonly harm: readonly number[];
+  readonly control: readonly number[];
 }
 
 /** What an infestation costs by year since establishment. */
@@ -49,74 +56,62 @@ export function infestationCost(
   risingGroups: ReadonlySet<PriceGroup> = new Set(),
 ): InfestationCost {
   const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
-  const noCents = (): CentsByYear => ({
-    harm: new Float64Array(horizon),
-    control: new Float64Array(horizon),
-    rising: new Map(),
-  });
-  const all = noCents();
+  const all = noCents(horizon);
   const byAccount = new Map<EnteredAccount, CentsByYear>();
-  const byStructure = new Map<string, CentsByYear>();
-  const byBearer = new Map<string, CentsByYear>();
-  let bearers: InfestationCost["byBearer"] | undefined;
+  const mostHarm = new Float64Array(horizon);
   for (const { structure, years } of structures) {
-    const ofStructure = streamOf(byStructure, structure.id, noCents);
-    const streamsOf = ({ id, account }: YearSum): CentsByYear[] => {
-      const ofAccount = account === "damage" ? [] : [streamOf(byAccount, account, noCents)];
-      const ofStructures = account === "other" ? [] : [all, ofStructure, streamOf(byBearer, id, noCents)];
-      return [...ofAccount, ...ofStructures];
-    };
-    const sumsOf = remembered((lines: readonly CostLine[]) =>
-      yearSums(lines, risingGroups).map((sum) => ({ sum, streams: streamsOf(sum) })),
-    );
+    const { isBuilt } = kindOf(structure);
     for (let year = 0; year < years.length - skipYears; year++) {
-      for (const { sum, streams } of sumsOf(at(years, year + skipYears))) {
-        for (const stream of streams) addSum(stream, year, sum, noCents);
+      let lost = 0;
+      for (const line of at(years, year + skipYears)) {
+        const account = accountOf(line);
+        const group = risingGroup(line, risingGroups);
+        if (account !== "damage") addCents(streamOf(byAccount, account, horizon), year, line, group);
+        if (account === "other") continue;
+        addCents(all, year, line, group);
+        if (!isControl(line)) lost += line.cents;
       }
+      if (isBuilt) mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost);
     }
   }
+  const bearers = once(() => byBearer(structures, skipYears, risingGroups));
   return {
     ...moneys(all),
     firstAgeAbove: (limit) => {
-      const ages = structures
-        .filter(({ structure }) => kindOf(structure).isBuilt)
-        .map(({ structure }) => ageAbove(limit, byStructure.get(structure.id) ?? noCents()))
-        .filter((age) => age >= 0);
-      return ages.length === 0 ? undefined : Math.min(...ages);
+      const age = mostHarm.findIndex((cents) => cents > limit * centsPerUnit);
+      return age < 0 ? undefined : age;
     },
-    ofStructure: (id) => moneys(byStructure.get(id) ?? noCents()),
+    ofStructure: (id) => {
+      const own = structures.filter(({ structure }) => structure.id === id);
+      return infestationCost(own, skipYears, risingGroups);
+    },
     get byBearer() {
-      bearers ??= [...byBearer].map(([id, cents]) => ({ id, ...moneys(cents) }));
-      return bearers;
+      return bearers();
     },
     byAccount: new Map([...byAccount].map(([account, cents]) => [account, moneys(cents)])),
   };
 }
 
-/** Lines of one year that count alike, added up; years that repeat have the same list of lines, which is added up once. */
-interface YearSum {
-  readonly id: string;
-  readonly part: "harm" | "control";
-  readonly group: PriceGroup | undefined;
-  readonly account: Account;
-  cents: number;
-}
-
-function yearSums(lines: readonly CostLine[], rising: ReadonlySet<PriceGroup>): YearSum[] {
-  const sums: YearSum[] = [];
-  for (const line of lines) {
-    const account = accountOf(line);
-    const part = isControl(line) ? "control" : "harm";
-    const group = risingGroup(line, rising);
-    for (const [id, cents] of centsByBearer(line.bearer, line.cents)) {
-      const same = sums.find(
-        (sum) => sum.id === id && sum.part === part && sum.group === group && sum.account === account,
-      );
-      if (same) same.cents += cents;
-      else sums.push({ id, part, group, account, cents });
-    }
+/** What each bearer pays of the lines that are infrastructure; a line that stands in many years is split once. */
+function byBearer(
+  structures: readonly StructureResult[],
+  skipYears: number,
+  risingGroups: ReadonlySet<PriceGroup>,
+): InfestationCost["byBearer"] {
+  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
+  const streams = new Map<string, CentsByYear>();
+  const partsOf = remembered((line: CostLine) => centsByBearer(line.bearer, line.cents));
+  for (const { years } of structures) {
+    years.slice(skipYears).forEach((lines, year) => {
+      for (const line of lines) {
+        if (accountOf(line) === "other") continue;
+        const group = risingGroup(line, risingGroups);
+        for (const [id, cents] of partsOf(line))
+          addCents(streamOf(streams, id, horizon), year, { type: line.type, cents }, group);
+      }
+    });
   }
-  return sums;
+  return [...streams].map(([id, cents]) => ({ id, ...moneys(cents) }));
 }
 
 interface CentsByYear {
@@ -125,53 +120,57 @@ interface CentsByYear {
   readonly rising: Map<PriceGroup, CentsByYear>;
 }
 
+const noCents = (horizon: number): CentsByYear => ({
+  harm: new Float64Array(horizon),
+  control: new Float64Array(horizon),
+  rising: new Map(),
+});
+
 function risingGroup(line: CostLine, rising: ReadonlySet<PriceGroup>): PriceGroup | undefined {
   if (rising.size === 0) return undefined;
   const group = priceGroupOf(line);
   return rising.has(group) ? group : undefined;
 }
 
-function streamOf<Key>(streams: Map<Key, CentsByYear>, id: Key, empty: () => CentsByYear): CentsByYear {
+function streamOf<Key>(streams: Map<Key, CentsByYear>, id: Key, horizon: number): CentsByYear {
   const known = streams.get(id);
   if (known) return known;
-  const stream = empty();
+  const stream = noCents(horizon);
   streams.set(id, stream);
   return stream;
 }
 
-const ageAbove = (limit: number, { harm }: CentsByYear) =>
-  harm.findIndex((cents) => cents > limit * centsPerUnit);
-
-function addSum(
+function addCents(
   stream: CentsByYear,
   year: number,
-  { part, group, cents }: YearSum,
-  noCents: () => CentsByYear,
+  line: Pick<CostLine, "type" | "cents">,
+  group: PriceGroup | undefined,
 ): void {
-  add(stream[part], year, cents);
-  if (group !== undefined) add(streamOf(stream.rising, group, noCents)[part], year, cents);
+  const part = isControl(line) ? stream.control : stream.harm;
+  part[year] = (part[year] ?? 0) + line.cents;
+  if (group !== undefined) addCents(streamOf(stream.rising, group, part.length), year, line, undefined);
 }
 
-function add(stream: Float64Array, year: number, cents: number): void {
-  stream[year] = (stream[year] ?? 0) + cents;
-}
-
-/** Lists are made when asked for: most of the many streams are never read. */
+/** Money is made when asked for: most of the many streams are read in plain numbers alone. */
 function moneys({ harm, control, rising }: CentsByYear): YearlyCost {
-  const made: { byYear?: readonly Money[]; harm?: readonly Money[]; control?: readonly Money[] } = {};
+  const together = harm.map((cents, year) => cents + (control[year] ?? 0));
   return {
     rising: new Map([...rising].map(([group, cents]) => [group, moneys(cents)])),
+    plain: { byYear: inUnits(together), harm: inUnits(harm), control: inUnits(control) },
     get byYear() {
-      made.byYear ??= moneysOf(Array.from(harm, (cents, year) => cents + (control[year] ?? 0)));
-      return made.byYear;
+      return Array.from(together, moneyOf);
     },
     get harm() {
-      made.harm ??= moneysOf([...harm]);
-      return made.harm;
+      return Array.from(harm, moneyOf);
     },
     get control() {
-      made.control ??= moneysOf([...control]);
-      return made.control;
+      return Array.from(control, moneyOf);
     },
   };
+}
+
+function inUnits(cents: Float64Array): number[] {
+  const amounts: number[] = [];
+  for (const each of cents) amounts.push(each / centsPerUnit);
+  return amounts;
 }

@@ -1,7 +1,6 @@
 import type { Assumed } from "./assumed.js";
 import type { InfestationCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
-import type { Money } from "./money/decimal.js";
 import { inEachYear, type Rises } from "./money/price-rises.js";
 import { type ProgramLine, programLines } from "./program/cost.js";
 import { detectionOf } from "./program/option-detection.js";
@@ -13,14 +12,14 @@ export interface OptionCosts {
   readonly option: ProgramOption;
   /** A year of the program in full while the lake is clean, with its lines. */
   readonly programLines: readonly ProgramLine[];
-  /** The same in each year of the horizon, with the rises of its prices. */
-  readonly programInYear: readonly Money[];
+  /** The same in each year of the horizon, with the rises of its prices; plain money. */
+  readonly programInYear: readonly number[];
   /** What the lake costs under these levels once it is known to be infested. */
   readonly schedule: ScheduleResult;
   /** What it costs while nobody knows: under the lake's own levels. */
   readonly unnoticed: InfestationCost;
-  /** A year of following the option's schedule, in each year of the horizon, with the rises of its prices. */
-  readonly scheduleInYear: readonly Money[];
+  /** A year of following the option's schedule, in each year of the horizon, with the rises of its prices; plain money. */
+  readonly scheduleInYear: readonly number[];
   readonly detection: Detection;
 }
 

@@ -1,8 +1,6 @@
 import { at, noElement } from "../lists.js";
 import type { CostStream, YearlyCost } from "./infestation-cost.js";
 import type { EnteredAccount } from "./money/account.js";
-import type { Money } from "./money/decimal.js";
-import { plain } from "./money/line.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { attemptInYear } from "./program/containment.js";
 import { costShare } from "./program/ramp-up.js";
@@ -40,10 +38,10 @@ export function numbersOf(
 ): OptionNumbers {
   return {
     factors,
-    programInYear: plain(programInYear).map((cost, year) => costShare(option, year) * cost),
+    programInYear: programInYear.map((cost, year) => costShare(option, year) * cost),
     keptShare: option.afterInfestation.share,
     knownAtStart,
-    scheduleInYear: plain(scheduleInYear),
+    scheduleInYear,
     losses: lossStreams(unnoticed, schedule.infestation, { factors, rises }),
     detection,
     attemptInYear: attemptInYear(option, factors.length, rises),
@@ -56,10 +54,9 @@ function lossStreams(
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
 ): LossStream[] {
   const none = factors.map(() => 0);
-  const amountsOf = (amounts: readonly Money[] | undefined) => (amounts ? plain(amounts) : none);
   const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
-    unnoticed: amountsOf(before?.harm),
-    noticed: amountsOf(known?.byYear),
+    unnoticed: before?.plain.harm ?? none,
+    noticed: known?.plain.byYear ?? none,
   });
   return [
     { ...streamOf(unnoticed, noticed), share: undefined },
@@ -109,64 +106,61 @@ export const statesSince = ({
     detection,
   );
 
-/** Amounts by age of an infestation, with what they count in each year of the horizon. */
-interface WeighedAmounts {
-  readonly byAge: Float64Array;
-  readonly inYear: Float64Array;
-}
-
-const weighedAmounts = (byAge: readonly number[], inYear: readonly number[]): WeighedAmounts => ({
-  byAge: new Float64Array(byAge),
-  inYear: new Float64Array(inYear),
-});
-
-/** Present value of all amounts of an infestation that begins in a year; read element by element, as it runs for each lake. */
-function fromYear(first: number, weighed: readonly WeighedAmounts[], factors: readonly number[]): number {
-  let sum = 0;
-  for (let year = first; year < factors.length; year++) {
-    const age = year - first;
-    let cost = 0;
-    for (let each = 0; each < weighed.length; each++) {
-      const { byAge, inYear } = weighed[each] ?? noElement(weighed, each);
-      cost += (byAge[age] ?? noElement(byAge, age)) * (inYear[year] ?? noElement(inYear, year));
-    }
-    sum += (factors[year] ?? noElement(factors, year)) * cost;
-  }
-  return sum;
-}
-
 /** @param statesByYear those of the numbers, worked out once for several amounts of one option */
 export function costByEstablishment(
   numbers: OptionNumbers,
   statesByYear: readonly StateProbabilities[] = statesSince(numbers),
 ): CostByEstablishment {
-  const { factors, detection, programInYear, scheduleInYear, losses } = numbers;
-  const noticed = statesByYear.map((during) => at(during.noticed, 0));
-  const kept = statesByYear.map((_, age) => {
-    const before = statesByYear[age - 1];
-    if (before) return at(before.unnoticed, 0) + before.known * numbers.keptShare;
-    return numbers.knownAtStart ? numbers.keptShare : 1;
-  });
-  const streams = losses.map((stream) => ({
-    share: stream.share,
-    byAge: statesByYear.map(
-      (during, age) =>
-        at(stream.unnoticed, age) * at(during.unnoticed, 0) + at(stream.noticed, age) * at(during.noticed, 0),
-    ),
-  }));
-  const attempts = statesByYear.map((during) => during.attempts);
-  const weighed: WeighedAmounts[] = [
-    weighedAmounts(kept, programInYear),
-    weighedAmounts(noticed, scheduleInYear),
-    weighedAmounts(attempts, numbers.attemptInYear),
-    ...streams.map(({ byAge, share }) => weighedAmounts(byAge, share ?? factors.map(() => 1))),
-  ];
-  const established = factors.map((_, first) => fromYear(first, weighed, factors));
+  const { factors, detection, programInYear } = numbers;
+  const years = factors.length;
+  const { byAge, inYear } = weighedAmounts(numbers, statesByYear);
+  const established: number[] = [];
+  for (let first = 0; first < years; first++) {
+    let sum = 0;
+    for (let year = first; year < years; year++) {
+      let cost = 0;
+      for (let row = 0; row < byAge.length; row += years)
+        cost += (byAge[row + year - first] ?? 0) * (inYear[row + year] ?? 0);
+      sum += (factors[year] ?? noElement(factors, year)) * cost;
+    }
+    established.push(sum);
+  }
   return {
     clean: factors.map((factor, year) => factor * at(programInYear, year)),
     established,
     contained: containedByAge(statesByYear, detection),
   };
+}
+
+/**
+ * Amounts by age of an infestation, and what they count in each year of the horizon: a row each for the program, for
+ * the schedule of levels, for attempts at containment, and for each stream of losses.
+ */
+function weighedAmounts(numbers: OptionNumbers, statesByYear: readonly StateProbabilities[]) {
+  const { programInYear, scheduleInYear, attemptInYear, losses, keptShare, knownAtStart } = numbers;
+  const years = statesByYear.length;
+  const byAge = new Float64Array((3 + losses.length) * years);
+  const inYear = new Float64Array(byAge.length);
+  let knownBefore = knownAtStart ? 1 : 0;
+  let cleanBefore = 1 - knownBefore;
+  statesByYear.forEach(({ unnoticed, noticed, attempts, known }, age) => {
+    const before = at(unnoticed, 0);
+    const after = at(noticed, 0);
+    byAge[age] = cleanBefore + knownBefore * keptShare;
+    inYear[age] = at(programInYear, age);
+    byAge[years + age] = after;
+    inYear[years + age] = at(scheduleInYear, age);
+    byAge[2 * years + age] = attempts;
+    inYear[2 * years + age] = at(attemptInYear, age);
+    losses.forEach((stream, index) => {
+      const place = (3 + index) * years + age;
+      byAge[place] = at(stream.unnoticed, age) * before + at(stream.noticed, age) * after;
+      inYear[place] = stream.share ? at(stream.share, age) : 1;
+    });
+    cleanBefore = before;
+    knownBefore = known;
+  });
+  return { byAge, inYear };
 }
 
 /** q: see `CostByEstablishment`. */

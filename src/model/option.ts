@@ -6,9 +6,9 @@ import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import type { EnteredAccount } from "./money/account.js";
 import { Money, noMoney } from "./money/decimal.js";
-import { plain, totalOf } from "./money/line.js";
+import { totalOf } from "./money/line.js";
 import type { PriceGroup } from "./money/price-group.js";
-import { riseIn } from "./money/price-rises.js";
+import { type Rises, riseIn } from "./money/price-rises.js";
 import { type CostSettings, type OptionCosts, optionCosts } from "./option-costs.js";
 import { type CostWeights, costWeights, expectedLosses, noCost, presentValueOf } from "./present-value.js";
 import { type Arrivals, arrivals, throughBoats } from "./program/arrivals.js";
@@ -44,10 +44,10 @@ export interface OptionResult extends OptionCosts {
   readonly knownWeight: (group: PriceGroup) => number;
   /** Made when asked for. */
   readonly expectedByYear: readonly CostPair[];
-  /** Its totals in plain numbers. */
+  /** Its totals in plain numbers; made when asked for. */
   readonly plainByYear: readonly number[];
   readonly presentValue: CostPair;
-  /** Equal yearly amount with the same present value. */
+  /** Equal yearly amount with the same present value; made when asked for. */
   readonly equivalentYearly: CostPair;
   /** Made when asked for. */
   readonly undiscounted: CostPair;
@@ -56,7 +56,7 @@ export interface OptionResult extends OptionCosts {
   readonly ofChances: CostOfChances;
   /** Made when asked for. */
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
-  /** Expected present values of what staff entered, by account; the other losses are in no other sum. */
+  /** Expected present values of what staff entered, by account; the other losses are in no other sum. Made when asked for. */
   readonly presentValueByAccount: ReadonlyMap<EnteredAccount, Money>;
 }
 
@@ -83,14 +83,12 @@ export function optionResult(
   const risk = riskOf(costs, input, source, settings);
   const { statesByYear } = risk;
   const containment = containmentOf(option, input.money, statesByYear, settings);
-  const { known, followed, program, losses } = amountsByYear(costs, risk, containment, settings);
+  const { known, followed, program } = amountsByYear(costs, risk);
   const weights = costWeights(statesByYear, factors, rises);
   const infestationAt = (by: CostWeights, attempts = noMoney) =>
     presentValueOf(noticed, by, unnoticed).plus(attempts);
-  const present = pair(
-    new Money(weightedTotal(program, factors)),
-    infestationAt(weights, containment?.presentValue),
-  );
+  const spent = new Money(weightedTotal(program, factors));
+  const present = pair(spent, infestationAt(weights, containment?.presentValue));
   const knownWeight = (group: PriceGroup) =>
     factors.reduce((sum, factor, year) => sum + factor * at(known, year) * riseIn(group, year, rises), 0);
   const undiscounted = once(() => {
@@ -100,7 +98,10 @@ export function optionResult(
   });
   const ofBearers = once(() => withContainment(byBearer(noticed, unnoticed, weights), containment));
   const ofChances = once(() => costOfChances(costs, settings));
-  const byYear = once(() => program.map((cost, year) => pair(new Money(cost), new Money(at(losses, year)))));
+  const losses = once(() => lossesByYear(costs, statesByYear, containment, rises));
+  const byYear = once(() =>
+    program.map((cost, year) => pair(new Money(cost), new Money(at(losses(), year)))),
+  );
   return {
     ...costs,
     ...risk,
@@ -110,12 +111,16 @@ export function optionResult(
     schedulePerYear: totalOf(schedule.operating),
     schedulePresentValue: new Money(weightedTotal(followed, factors)),
     knownWeight,
-    plainByYear: program.map((cost, year) => cost + at(losses, year)),
+    get plainByYear() {
+      return program.map((cost, year) => cost + at(losses(), year));
+    },
     get expectedByYear() {
       return byYear();
     },
     presentValue: present,
-    equivalentYearly: perYear(present, factors),
+    get equivalentYearly() {
+      return perYear(present, factors);
+    },
     get undiscounted() {
       return undiscounted();
     },
@@ -126,29 +131,30 @@ export function optionResult(
     get infestationByBearer() {
       return ofBearers();
     },
-    presentValueByAccount: byAccount(noticed, unnoticed, weights),
+    get presentValueByAccount() {
+      return byAccount(noticed, unnoticed, weights);
+    },
   };
 }
 
 /** Expected amounts in each year of the horizon, in plain numbers. */
-function amountsByYear(
-  costs: OptionCosts,
-  { statesByYear, knownBefore }: Risk,
-  containment: Containment | undefined,
-  { rises }: OptionSettings,
-) {
+function amountsByYear(costs: OptionCosts, { statesByYear, knownBefore }: Risk) {
   const known = statesByYear.map(({ noticed }) => sumOf(noticed));
-  const followed = plain(costs.scheduleInYear).map((cost, year) => cost * at(known, year));
-  const attempts = containment && plain(containment.expectedByYear);
-  const streams = { unnoticed: costs.unnoticed, noticed: costs.schedule.infestation };
-  return {
-    known,
-    followed,
-    program: programByYear(costs, knownBefore).map((cost, year) => cost + at(followed, year)),
-    losses: expectedLosses(streams, statesByYear, rises).map(
-      (loss, year) => loss + (attempts ? at(attempts, year) : 0),
-    ),
-  };
+  const followed = costs.scheduleInYear.map((cost, year) => cost * at(known, year));
+  const program = programByYear(costs, knownBefore).map((cost, year) => cost + at(followed, year));
+  return { known, followed, program };
+}
+
+/** What an infestation and the attempts at containment are expected to cost in each year of the horizon, in plain numbers. */
+function lossesByYear(
+  { unnoticed, schedule }: OptionCosts,
+  statesByYear: readonly StateProbabilities[],
+  containment: Containment | undefined,
+  rises: Rises,
+): number[] {
+  const losses = expectedLosses({ unnoticed, noticed: schedule.infestation }, statesByYear, rises);
+  if (!containment) return losses;
+  return losses.map((loss, year) => loss + at(containment.expectedByYear, year));
 }
 
 /** Present value for each bearer that pays in either: while mussels are noticed, or before. */
@@ -209,9 +215,8 @@ function riskOf(
 /** The program's cost runs in full while no mussels are known, and at the option's own share from then on. */
 function programByYear({ option, programInYear }: OptionCosts, knownBefore: readonly number[]): number[] {
   const { share } = option.afterInfestation;
-  const full = plain(programInYear);
   return knownBefore.map(
-    (known, year) => at(full, year) * costShare(option, year) * (1 - known + known * share),
+    (known, year) => at(programInYear, year) * costShare(option, year) * (1 - known + known * share),
   );
 }
 

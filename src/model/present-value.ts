@@ -1,10 +1,9 @@
-import { at } from "../lists.js";
+import { noElement } from "../lists.js";
 import type { CostStream, YearlyCost } from "./infestation-cost.js";
-import { type Money, noMoney } from "./money/decimal.js";
-import { plain } from "./money/line.js";
+import { Money } from "./money/decimal.js";
 import type { PriceGroup } from "./money/price-group.js";
 import { type Rises, riseIn } from "./money/price-rises.js";
-import { type ByAge, expectedByYear, presentWeights, weightedSum } from "./risk/expectation.js";
+import { type ByAge, expectedByYear, presentWeights, weightedTotal } from "./risk/expectation.js";
 import type { StateProbabilities } from "./risk/state-probabilities.js";
 
 /** What a cost in each year of an infestation weighs in the expected present value. */
@@ -29,8 +28,13 @@ export function costWeights(
 export const weightsOf = (group: PriceGroup, weights: CostWeights): ByAge =>
   weights.rising.get(group) ?? weights;
 
+type PlainCost = Pick<CostStream, "plain">;
+
 /** A cost that there is not. */
-export const noCost: YearlyCost = { byYear: [], harm: [], control: [], rising: new Map() };
+export const noCost: YearlyCost = {
+  ...{ byYear: [], harm: [], control: [], rising: new Map() },
+  plain: { byYear: [], harm: [], control: [] },
+};
 
 /**
  * Expected present value of a yearly cost of an infestation: all of it while mussels are known, its harm before. With
@@ -40,28 +44,28 @@ export const noCost: YearlyCost = { byYear: [], harm: [], control: [], rising: n
 export function presentValueOf(cost: YearlyCost, weights: CostWeights, unnoticed: YearlyCost = cost): Money {
   let value = streamValue(cost, weights, unnoticed);
   for (const [group, risen] of weights.rising) {
-    const [known, before] = [cost, unnoticed].map(({ rising }) => rising.get(group) ?? noCost);
-    value = value.plus(streamValue(known, risen, before)).minus(streamValue(known, weights, before));
+    const known = cost.rising.get(group);
+    const before = unnoticed.rising.get(group);
+    value += streamValue(known, risen, before) - streamValue(known, weights, before);
   }
-  return value;
+  return new Money(value);
 }
 
-function streamValue(cost: CostStream = noCost, weights: ByAge, unnoticed: CostStream = noCost): Money {
-  return weightedSum(unnoticed.harm, weights.unnoticed).plus(weightedSum(cost.byYear, weights.noticed));
-}
+const streamValue = (cost: PlainCost = noCost, weights: ByAge, unnoticed: PlainCost = noCost): number =>
+  weightedTotal(unnoticed.plain.harm, weights.unnoticed) + weightedTotal(cost.plain.byYear, weights.noticed);
 
 /** Parts of the present value by year of the infestation, first its first year. */
-export function presentValueByAge(cost: YearlyCost, weights: CostWeights, unnoticed = cost): Money[] {
-  const ofYear = (stream: CostStream, age: number): CostStream => ({
-    byYear: stream.byYear.map((amount, year) => (year === age ? amount : noMoney)),
-    harm: stream.harm.map((amount, year) => (year === age ? amount : noMoney)),
-    control: [],
+export function presentValueByAge(cost: YearlyCost, weights: CostWeights): Money[] {
+  const only = (age: number, { unnoticed, noticed }: ByAge): ByAge => ({
+    unnoticed: unnoticed.map((weight, year) => (year === age ? weight : 0)),
+    noticed: noticed.map((weight, year) => (year === age ? weight : 0)),
   });
-  const only = (each: YearlyCost, age: number): YearlyCost => ({
-    ...ofYear(each, age),
-    rising: new Map([...each.rising].map(([group, stream]) => [group, ofYear(stream, age)])),
-  });
-  return cost.byYear.map((_, age) => presentValueOf(only(cost, age), weights, only(unnoticed, age)));
+  return cost.plain.byYear.map((_, age) =>
+    presentValueOf(cost, {
+      ...only(age, weights),
+      rising: new Map([...weights.rising].map(([group, risen]) => [group, only(age, risen)])),
+    }),
+  );
 }
 
 /** Expected cost of an infestation in each year of the horizon, with its rises, in prices of the price year. */
@@ -71,24 +75,24 @@ export function expectedLosses(
   rises: Rises,
 ): number[] {
   const total = streamLosses(unnoticed, noticed, statesByYear);
-  for (const group of rises.keys()) {
-    const part = streamLosses(unnoticed.rising.get(group), noticed.rising.get(group), statesByYear);
-    part.forEach((loss, year) => {
-      total[year] = at(total, year) + loss * (riseIn(group, year, rises) - 1);
+  for (const [group, rise] of rises) {
+    const known = noticed.rising.get(group);
+    const before = unnoticed.rising.get(group);
+    if (!known && !before) continue;
+    streamLosses(before, known, statesByYear).forEach((loss, year) => {
+      const more = (rise[year] ?? noElement(rise, year)) - 1;
+      total[year] = (total[year] ?? noElement(total, year)) + loss * more;
     });
   }
   return total;
 }
 
 function streamLosses(
-  unnoticed: CostStream | undefined,
-  noticed: CostStream | undefined,
+  unnoticed: PlainCost | undefined,
+  noticed: PlainCost | undefined,
   statesByYear: readonly StateProbabilities[],
 ): number[] {
   const none = statesByYear.map(() => 0);
-  const amountsOf = (amounts: readonly Money[] | undefined) => (amounts ? plain(amounts) : none);
-  return expectedByYear(
-    { unnoticed: amountsOf(unnoticed?.harm), noticed: amountsOf(noticed?.byYear) },
-    statesByYear,
-  );
+  const cost = { unnoticed: unnoticed?.plain.harm ?? none, noticed: noticed?.plain.byYear ?? none };
+  return expectedByYear(cost, statesByYear);
 }

@@ -1,9 +1,10 @@
 import { randomUUID } from "node:crypto";
 import { availableParallelism } from "node:os";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { serialize } from "node:v8";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { PlainError } from "../plain-error.js";
+import { projectRoot } from "../project-root.js";
 import { InputError } from "../study/reading/problems.js";
 import { answerIn, type Reply } from "../study/reading/replies.js";
 import { threadPool } from "../workers/thread-pool.js";
@@ -34,8 +35,8 @@ const mostWorkers = 4;
 
 export const usualWorkers = () => Math.min(availableParallelism(), mostWorkers);
 
-/** The compiled worker: beside this file when compiled, in `dist` when this file is run as it is written. */
-const workerFile = fileURLToPath(new URL("../../dist/odds/worker.js", import.meta.url));
+/** The compiled worker, also when this file is run as it is written. */
+const workerFile = join(projectRoot, "dist", "odds", "worker.js");
 
 const threadSettings = {
   /** Twice as much makes them a sixth faster, and each holds 55 MB more. */

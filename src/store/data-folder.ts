@@ -1,6 +1,5 @@
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { projectRoot } from "../project-root.js";
 
 /** Where studies are kept: RAMP_AND_RACK_DATA, or the project's own folder. */
-export const dataFolder = (): string =>
-  process.env.RAMP_AND_RACK_DATA ?? join(fileURLToPath(new URL("../..", import.meta.url)), "data");
+export const dataFolder = (): string => process.env.RAMP_AND_RACK_DATA ?? join(projectRoot, "data");

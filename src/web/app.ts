@@ -6,7 +6,8 @@ import type { IssueParts } from "../app/issuing.js";
 import { type AskedRuns, resultOf, resultWithin } from "../app/runs.js";
 import type { Studies } from "../app/studies.js";
 import type { StudyEntry } from "../app/study-entry.js";
-import { assets, fontFile, projectRoot } from "../report/document/assets.js";
+import { projectRoot } from "../project-root.js";
+import { assets, fontFile } from "../report/document/assets.js";
 import type { Printer } from "../report/print/printer.js";
 import { DeletedStudyError } from "../store/errors.js";
 import type { FuturesOdds, Odds } from "../study/odds/odds.js";
@@ -123,7 +124,15 @@ function guard(app: Express, { door, settings }: AppParts["access"]): void {
 
 /** Scripts of pages, and what they import. */
 const pageScripts = [
-  ...["workbench.js", "drafts.js", "page-inputs.js", "saved-answer.js", "kept-table.js", "paste-cells.js"],
+  ...[
+    "workbench.js",
+    "drafts.js",
+    "page-inputs.js",
+    "listed-faults.js",
+    "saved-answer.js",
+    "kept-table.js",
+    "paste-cells.js",
+  ],
   ...["await-answer.js", "slow-ways.js", "live-balance.js", "narrow-table.js", "charts.js"],
 ];
 

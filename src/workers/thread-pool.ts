@@ -3,6 +3,7 @@ import { setMaxListeners } from "node:events";
 import { setFlagsFromString } from "node:v8";
 import PQueue from "p-queue";
 import { Piscina } from "piscina";
+import { translateLess } from "./engine.js";
 
 /** As many tasks wait for a thread as may. */
 export class QueueFullError extends Error {}
@@ -168,17 +169,6 @@ const mostMegabytes = 1024;
  */
 function youngMemory(megabytes: number): void {
   setFlagsFromString(`--max-semi-space-size=${megabytes}`);
-}
-
-/**
- * Some six times later than the engine of Node 20 would, and in pieces less than half as large (it has 67,584, 460 and 920):
- * it translates the model's functions anew in each thread, which took 29 % of a worker's time for its first 160 lakes.
- * Flags are those of the process: code of the main thread, too, is translated later from then on.
- */
-function translateLess(): void {
-  setFlagsFromString("--interrupt-budget=400000");
-  setFlagsFromString("--max-inlined-bytecode-size=200");
-  setFlagsFromString("--max-inlined-bytecode-size-cumulative=300");
 }
 
 /** @returns what ends the limit */

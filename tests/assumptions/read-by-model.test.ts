@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { typicalAssumptions } from "../../src/assumptions/typical.js";
 import { shortTypicals } from "../../src/assumptions/typical-short.js";
 import { register } from "../../src/model/register/register.js";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { comparedRun } from "../../src/study/compared/compared.js";
 import { readStudyText } from "../../src/study/reading/read.js";
 import { editedText } from "../study/example.js";

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { isKey } from "../../src/app/keys.js";
 import { accessCommand } from "../../src/cli/access-commands.js";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { accessStore } from "../../src/store/access.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { folder } from "../store/places.js";

@@ -41,7 +41,7 @@ describe("the command line", () => {
     expect(stdout).toContain("costs more than it saves");
     expect(stdout).toContain("Staffed summer checks");
     expect(stdout).toContain(
-      "Compared with “Signs and self-declaration”, the current program: 1,300 more staff hours a year",
+      "Compared with “Signs and self-declaration”, the current program, it takes 1,300 more staff hours a year",
     );
     expect(stdout).toContain("Cost of one inspection");
     expect(stdout).toContain("nobody pays, so no fee can cover it");
@@ -108,7 +108,7 @@ describe("the command line", () => {
     expect(await run("method", "--out", out)).toMatchObject({ status: 0, stdout: `Wrote ${out}\n` });
     expect(readFileSync(out, "utf8")).not.toContain("Sheets of");
     expect((await run("method", study, "--out", out)).status).toBe(0);
-    expect(readFileSync(out, "utf8")).toContain("<h2>Sheets of Ninemoss Lake");
+    expect(readFileSync(out, "utf8")).toContain('<h2 id="own-sheets">Sheets of Ninemoss Lake');
   });
 
   it("tells of sections that went to the method document, and goes on", async () => {

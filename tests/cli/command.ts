@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { vi } from "vitest";
 import { commandLine } from "../../src/cli/command-line.js";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 
 /** What a command prints and its exit code, in this process. */
 export async function run(...args: string[]) {

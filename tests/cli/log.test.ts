@@ -70,6 +70,22 @@ describe("the log command", () => {
     expect(station?.service.setAsideShare.text).toBe("10.0 %");
   });
 
+  it("takes a word with a semicolon or an equals sign in quotes, and says so where it asks for it", async () => {
+    const own = join(folder, "words.yaml");
+    copyFileSync(examplePath("sorrel-bend"), own);
+    const words = join(folder, "words.csv");
+    writeFileSync(words, log.replaceAll("Out of state", "Out; of=state").replace("Out; of=state", "Local"));
+    const asked = await run("log", own, words, ...columns.flatMap((each) => ["--set", each]));
+    expect(asked.stderr).toContain("A word with “;” or “=” stands in single quotes.");
+    const classes = "classes=Local=long-moored; 'Out; of=state'=infested-30-days";
+    const { status, stderr } = await run(
+      ...["log", own, words],
+      ...[...columns, classes].flatMap((each) => ["--set", each]),
+    );
+    expect([status, stderr]).toEqual([0, ""]);
+    expect(readStudyFile(own).boats.seasons?.csv).toContain("2027,infested-30-days,99,");
+  });
+
   it("reads next season's file without a setting, and replaces a season that it has again", async () => {
     writeFileSync(file, log.replaceAll("2027,", "2028,"));
     expect((await run("log", study, file)).status).toBe(0);

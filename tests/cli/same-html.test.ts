@@ -3,7 +3,8 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
-import { examplesFolder, projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
+import { examplesFolder } from "../../src/report/document/assets.js";
 import { renderReport } from "../../src/report/document/html.js";
 import { inlineAssets } from "../../src/report/document/render-page.js";
 import { computedAnew } from "../report/runs.js";

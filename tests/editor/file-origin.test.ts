@@ -23,6 +23,12 @@ it.each([
   expect(fileOrigin({ told, before, fileName: "b.csv", isAdded })).toBe(origin);
 });
 
+it("names a file once of which an earlier version kept the whole long name", () => {
+  const fileName = `${"f".repeat(100)}.csv`;
+  const origin = fileOrigin({ told: undefined, before: `File ${fileName}`, fileName, isAdded: true });
+  expect(origin).toBe(`File ${"f".repeat(59)}…`);
+});
+
 it("keeps texts that a study can have, whatever the length of a file's name and of what stood before", () => {
   const fileName = `${"f".repeat(240)}.csv`;
   const monitoring = { settlementPlates: 12, origin: "o".repeat(200) };

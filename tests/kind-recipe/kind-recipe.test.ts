@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { structureKinds } from "../../src/model/structures/kinds.js";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 
 /** Source files of the recipe, as DEVELOPERS.md names them. */
 const list = "src/model/structures/kinds.ts";

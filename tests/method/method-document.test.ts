@@ -30,6 +30,10 @@ const parts = [
   "Assumptions",
   "Sources",
 ];
+const contents = (html: string) =>
+  [...html.matchAll(/<p><a href="#([^"]+)">([^<]+)<\/a> <span data-page-of="\1">/g)].map(
+    ([, , title]) => title,
+  );
 const keysIn = (text: string) =>
   new Set([...text.matchAll(/\[([a-z]+-?[a-z0-9-]*)\]/g)].map(([, key]) => key));
 const idsIn = (html: string) => [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
@@ -37,11 +41,19 @@ const idsIn = (html: string) => [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]
 // What is expected is what the document is for: it follows from no source.
 describe("the method document", () => {
   it("has its parts, its version and its digest, and says that its lake is invented", () => {
-    expect(headings(body)).toEqual(parts);
+    expect(headings(body)).toEqual(["Contents", ...parts]);
     expect(body).toContain(`Method of version ${programVersion()}`);
     expect(body).toContain(methodDigest(assumptions));
     expect(body).toContain("Sorrel Bend Reservoir is an invented lake");
     expect(body.match(/<div class="example">/g)).toHaveLength(2 + 12);
+  });
+
+  it("lists its parts, and the subjects of its relations, by links that lead to them", () => {
+    expect(contents(body)).toEqual(parts);
+    const links = [...body.matchAll(/ href="#([^"]+)"/g)].map(([, id]) => id);
+    expect(links).toContain("relations-2");
+    const ids = idsIn(body);
+    expect(links.filter((id) => !ids.includes(id))).toEqual([]);
   });
 
   it("has the same digest whenever and of whatever copy it is made, and another with another assumption", () => {
@@ -65,17 +77,17 @@ describe("the method document", () => {
   it("is a page of its own, and letter paper", () => {
     const page = renderMethod(assumptions, { inline: false }, { back: "/", pdf: "/method.pdf" });
     expect(page).toContain('<a href="/method.pdf">');
-    expect(headings(page)).toEqual(parts);
+    expect(headings(page)).toEqual(["Contents", ...parts]);
     expect(methodPrintSettings()).toMatchObject({ paper: "letter", edition: `version ${programVersion()}` });
   });
 
   it("lists every source and every assumption that it names", () => {
-    const [before = "", sources = ""] = body.split("<h2>Sources</h2>");
+    const [before = "", sources = ""] = body.split('<h2 id="sources">');
     const listed = keysIn(sources);
     const named = keysIn(before);
     expect(named.size).toBeGreaterThan(20);
     expect([...named].filter((key) => !listed.has(key))).toEqual([]);
-    const [sheets = "", coefficients = ""] = before.split("<h2>Assumptions</h2>");
+    const [sheets = "", coefficients = ""] = before.split('<h2 id="assumptions">');
     const origins = [...sheets.matchAll(/<td>([a-z](?:[a-z0-9-]*\.)+[a-z0-9-]+)<\/td>/g)].map(
       ([, id]) => id ?? "",
     );
@@ -89,7 +101,8 @@ describe("the method document with a study", () => {
   it("has the study's own sheets after what is the same for all, under the same digest", () => {
     const own = renderMethodBody(assumptions, exampleRun("ninemoss"));
     const { name } = exampleDocument("ninemoss").study;
-    expect(headings(own)).toEqual([...parts, `Sheets of ${name}`]);
+    expect(headings(own)).toEqual(["Contents", ...parts, `Sheets of ${name}`]);
+    expect(contents(own)).toEqual([...parts, `Sheets of ${name}`]);
     expect(own).toContain(methodDigest(assumptions));
     // Two of the program's own example and the others of its method; of this study one, and the growth that it starts from.
     expect(own.match(/<div class="example">/g)).toHaveLength(4 + 12);

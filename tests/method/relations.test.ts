@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { Relation } from "../../src/method/relations/relation.js";
 import { relationGroups } from "../../src/method/relations.js";
 import { relationsView } from "../../src/method/relations-view.js";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { typeset } from "../../src/report/words/typeset.js";
 import { assumptions } from "../report/runs.js";
 
@@ -157,7 +157,7 @@ describe("the register of relations", () => {
 describe("typesetting", () => {
   it("sets symbols in italics, indices low, exponents high, and names upright", () => {
     expect(typeset("kF (s/b)^(4/3) sin α", ["k_F", "s", "b", "α"])).toBe(
-      "<i>k</i><sub>F</sub> (<i>s</i>/<i>b</i>)<sup>4/3</sup> sin <i>α</i>",
+      "<i>k<sub>F</sub></i> (<i>s</i>/<i>b</i>)<sup>4/3</sup> sin <i>α</i>",
     );
     expect(typeset("1/√f = −2 log₁₀[2]", ["f"])).toBe(
       '1/√<span class="under-root"><i>f</i></span> = −2 log<sub>10</sub>[2]',

@@ -115,7 +115,7 @@ describe("studies at the edge", () => {
     const structures = document.structures.filter(({ kind }) => kind === "dock" || kind === "ramp");
     const run = runStudy({ ...document, structures }, assumptions);
     expect(examplesOf(run)).toEqual([]);
-    const [, own = ""] = renderMethodBody(assumptions, run).split("<h2>Sheets of ");
+    const [, own = ""] = renderMethodBody(assumptions, run).split('<h2 id="own-sheets">Sheets of ');
     expect(own).toContain("there is nothing to work step by step");
     expect(own).not.toContain("<table");
   });

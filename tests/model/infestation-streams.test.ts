@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compare } from "../../src/model/compare.js";
 import { infestationCost, isControl } from "../../src/model/infestation-cost.js";
-import { type CostLine, costLine, plain } from "../../src/model/money/line.js";
+import { type CostLine, costLine } from "../../src/model/money/line.js";
 import { presentValueByAge, presentValueOf, weightsOf } from "../../src/model/present-value.js";
 import { type StructureResult, structureResult } from "../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "./assumptions.js";
@@ -47,10 +47,15 @@ describe("what an infestation costs", () => {
 
   it("is harm, which is lost, and control, which is done about it", () => {
     // By hand from the lines above; what is not infrastructure stays apart.
-    expect(plain(cost.harm)).toEqual([10, 22, 7]);
-    expect(plain(cost.control)).toEqual([7, 5, 6]);
-    expect(plain(cost.byYear)).toEqual([17, 27, 13]);
-    expect(plain(cost.byAccount.get("other")?.byYear ?? [])).toEqual([0, 1000, 0]);
+    expect(cost.plain.harm).toEqual([10, 22, 7]);
+    expect(cost.plain.control).toEqual([7, 5, 6]);
+    expect(cost.plain.byYear).toEqual([17, 27, 13]);
+    expect([cost.harm, cost.control, cost.byYear].map((amounts) => amounts.map(Number))).toEqual([
+      [10, 22, 7],
+      [7, 5, 6],
+      [17, 27, 13],
+    ]);
+    expect(cost.byAccount.get("other")?.plain.byYear).toEqual([0, 1000, 0]);
     expect(isControl(line("outage", 1))).toBe(true);
     expect(
       lines
@@ -65,16 +70,16 @@ describe("what an infestation costs", () => {
   it("is the same by bearer", () => {
     const [city, county] = cost.byBearer;
     expect([city?.id, county?.id]).toEqual(["city", "county"]);
-    expect(plain(city?.harm ?? [])).toEqual([10, 20, 7]);
-    expect(plain(city?.control ?? [])).toEqual([4, 5, 0]);
-    expect(plain(county?.harm ?? [])).toEqual([0, 2, 0]);
-    expect(plain(county?.control ?? [])).toEqual([3, 0, 6]);
+    expect(city?.plain.harm).toEqual([10, 20, 7]);
+    expect(city?.plain.control).toEqual([4, 5, 0]);
+    expect(county?.plain.harm).toEqual([0, 2, 0]);
+    expect(county?.plain.control).toEqual([3, 0, 6]);
   });
 
   it("keeps apart what rises otherwise, and nothing else", () => {
     expect([...cost.rising.keys()]).toEqual(["energy"]);
-    expect(plain(cost.rising.get("energy")?.harm ?? [])).toEqual([0, 0, 7]);
-    expect(plain(cost.rising.get("energy")?.control ?? [])).toEqual([0, 0, 6]);
+    expect(cost.rising.get("energy")?.plain.harm).toEqual([0, 0, 7]);
+    expect(cost.rising.get("energy")?.plain.control).toEqual([0, 0, 6]);
     expect([...infestationCost([withLines(dock, lines)], 0).rising.keys()]).toEqual([]);
   });
 
@@ -93,7 +98,7 @@ describe("what an infestation costs", () => {
 
   it("begins with the first year that the study holds", () => {
     const later = infestationCost([withLines(dock, lines)], 1);
-    expect(plain(later.byYear)).toEqual([27, 13]);
+    expect(later.plain.byYear).toEqual([27, 13]);
     expect(later.firstAgeAbove(20)).toBe(0);
   });
 });

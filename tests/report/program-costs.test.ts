@@ -140,7 +140,7 @@ describe("the fee that would carry a program", () => {
 describe("the program in force", () => {
   it("has the increment told on the first page, in the table and in the results", () => {
     expect(view.board.increment).toMatch(
-      /^Compared with “Weekend stations”, the current program: 2,490 more staff hours a year; over 30 years a net cost of /,
+      /^Compared with “Weekend stations”, the current program, it takes 2,490 more staff hours a year and, over 30 years, has a net cost of /,
     );
     // By hand: 4,910 + 700 - 2,700 - 420 = 2,490 h.
     const rows = view.comparison.increments?.rows.map(textOf) ?? [];
@@ -180,7 +180,9 @@ describe("the program in force", () => {
         ["study.requestedOption", "weekends"],
       ]),
     );
-    expect(board.increment).toMatch(/1,880 fewer staff hours a year; over 30 years a net (benefit|cost) of /);
+    expect(board.increment).toMatch(
+      /1,880 fewer staff hours a year and, over 30 years, has a net (benefit|cost) of /,
+    );
     // What is saved, a negative cost, and what is given up, negative damage avoided, make up the net benefit.
     const cells = comparison.increments?.rows.map(textOf).find(([name]) => name === "Weekend stations");
     const [cost = 0, avoided = 0, net = 0] = (cells ?? []).slice(3, 6).map((text) => amount(text));

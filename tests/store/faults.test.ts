@@ -13,7 +13,7 @@ import {
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { describe, expect, it } from "vitest";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { databaseFile, storeConnection } from "../../src/store/connection.js";
 import type { StoreFault } from "../../src/store/errors.js";
 import { studyStore } from "../../src/store/studies.js";

@@ -3,7 +3,7 @@ import { once } from "node:events";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { lockForServing } from "../../src/store/serving-lock.js";
 import { studyStore } from "../../src/store/studies.js";

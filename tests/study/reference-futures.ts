@@ -130,13 +130,13 @@ function followed(result: OptionResult, comparison: Comparison, luck: number): R
   const attempts = containmentOf(option, input.money, course, { factors, rises });
   const byYear = course.map((during, year) => {
     const knownBefore = year === 0 ? Number(isInfested) : (course[year - 1]?.known ?? Number.NaN);
-    const program = (result.programInYear[year]?.toNumber() ?? Number.NaN) * costShare(option, year);
+    const program = (result.programInYear[year] ?? Number.NaN) * costShare(option, year);
     const known = during.noticed.reduce((sum, each) => sum + each, 0);
     return (
       program * (1 - knownBefore) +
       program * knownBefore * option.afterInfestation.share +
-      known * (result.scheduleInYear[year]?.toNumber() ?? Number.NaN) +
-      (attempts?.expectedByYear[year]?.toNumber() ?? 0) +
+      known * (result.scheduleInYear[year] ?? Number.NaN) +
+      (attempts?.expectedByYear[year] ?? 0) +
       (losses[year] ?? Number.NaN)
     );
   });

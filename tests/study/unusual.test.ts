@@ -114,7 +114,7 @@ describe("an entry outside of what is usual for its kind", () => {
       renderPage("partials/results-body", { ...resultsView(run), links: { report: "" } }),
     ];
     for (const page of pages) {
-      const [, heading = "none"] = /check did not pass: first read “([^”]+)”/.exec(page) ?? [];
+      const [, heading = "none"] = /check did not pass\. Before deciding, read “([^”]+)”/.exec(page) ?? [];
       expect(page.split(`<h2>${heading}</h2>`)).toHaveLength(2);
       expect(page).toContain("Village water intake, conduit: velocity when clean");
     }

@@ -3,7 +3,7 @@ import { once } from "node:events";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { describe, expect, it, vi } from "vitest";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { patience } from "../patience.js";
 import { browserTests } from "./busy/browser-tests.js";
 import { startLoops } from "./busy/loops.js";

@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { growthOf, isSteep, type Reader } from "./growth/measure.js";
 import { allReaders } from "./growth/readers.js";
 import { adversaries } from "./growth/texts.js";

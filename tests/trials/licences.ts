@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { z } from "zod";
-import { projectRoot } from "#product/report/document/assets.js";
+import { projectRoot } from "#product/project-root.js";
 
 const lockFile = z.object({
   packages: z.record(

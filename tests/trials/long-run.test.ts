@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { futuresPerBlock } from "../../src/model/futures/draw-plan.js";
-import { projectRoot } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
 import { fewest } from "../report/drawn-odds.js";
 import { assumptions, exampleDocument } from "../report/runs.js";
 import { estimated, type Told } from "./long-run/told.js";

@@ -73,6 +73,10 @@ describe("comparing", () => {
     // What each lake asks for stands first, and the hundred inputs that differ are folded away.
     expect(text).toContain('<table id="table-requested"');
     expect(text).toContain("What each study requests, at central values");
+    expect(text).toContain("Ninemoss Lake and Sorrel Bend Reservoir are different lakes.");
+    expect(text).toMatch(
+      /table-parts[\s\S]*Damage per year, once established<\/td><td class="num">€[\d,]+<\/td><td class="num">\$[\d,]+<\/td><td class="num">–</,
+    );
     expect(text).toMatch(/<details class="more"><summary><h2>What went in/);
   });
 

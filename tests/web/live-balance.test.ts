@@ -5,7 +5,11 @@ type Served = Awaited<ReturnType<typeof serving>>;
 
 const typedAt = async ({ ask }: Served, fields: Readonly<Record<string, string>>) => {
   const response = await ask(`/start/balance?${new URLSearchParams(fields)}`);
-  return (await response.json()) as { balance: string; range: string; isUnderWay: boolean };
+  return (await response.json()) as {
+    balance: string;
+    range: string;
+    faults: readonly { id: string; place: string; text: string }[];
+  };
 };
 
 describe("the balance of what is typed on the short path", () => {
@@ -26,6 +30,16 @@ describe("the balance of what is typed on the short path", () => {
   it("says in the page's words which entry is wrong, and what is allowed", async () => {
     const { balance } = await typedAt(await serving(), { "intakes/0/flow": "lots" });
     expect(balance).toContain("Intake 1, largest flow: Found &quot;lots&quot;; allowed: a flow such as");
+  });
+
+  it("says of each entry what is wrong, by its input, until it is mended", async () => {
+    const served = await serving();
+    const { faults } = await typedAt(served, { depth: "deep", "intakes/0/flow": "lots", ramps: "2" });
+    expect(faults.map(({ id, place }) => [id, place])).toEqual([
+      ["f-depth", "Greatest depth"],
+      ["f-intakes-0-flow", "Intake 1, largest flow"],
+    ]);
+    expect((await typedAt(served, { depth: "80", "intakes/0/flow": "20" })).faults).toEqual([]);
   });
 
   it("says a velocity in the units of the study: 66 cfs in 8 in are 57.6 m/s", async () => {

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { commandCalled } from "../../src/cli/command-table.js";
-import { projectRoot, viewsFolder } from "../../src/report/document/assets.js";
+import { projectRoot } from "../../src/project-root.js";
+import { viewsFolder } from "../../src/report/document/assets.js";
 import { serving } from "./serving.js";
 
 const files = readdirSync(join(viewsFolder, "help")).filter((file) => file.endsWith(".md"));

@@ -38,7 +38,7 @@ describe("the page of the method", () => {
     };
     const { ask, studies } = await serving(":memory:", {}, { printer: { ...onePagePrinter, print } });
     expect((await ask("/studies/example-ninemoss/method.pdf")).status).toBe(200);
-    expect(bodies[0]).toContain("<h2>Sheets of ");
+    expect(bodies[0]).toContain('<h2 id="own-sheets">Sheets of ');
     const about = { author: "", note: "", origin: "upload" } as const;
     const { id } = studies.create("study: { name: Half }\n", about, "half.yaml");
     const unfinished = await ask(`/studies/${id}/method.pdf`);

@@ -1,7 +1,8 @@
 import { createHash } from "node:crypto";
 import { availableParallelism } from "node:os";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { LRUCache } from "lru-cache";
+import { projectRoot } from "../../project-root.js";
 import { answerIn, type Reply } from "../../study/reading/replies.js";
 import { recordsFor } from "../../study/records/at-hand.js";
 import { type PoolSettings, type ThreadPool, threadPool } from "../../workers/thread-pool.js";
@@ -79,8 +80,8 @@ export interface WorkerSettings {
   readonly longestSeconds?: number;
 }
 
-/** The compiled worker: beside this file when compiled, in `dist` when this file is run as it is written. */
-const answersFile = fileURLToPath(new URL("../../../dist/app/answers/worker.js", import.meta.url));
+/** The compiled worker, also when this file is run as it is written. */
+const answersFile = join(projectRoot, "dist", "app", "answers", "worker.js");
 
 const usual: WorkerSettings = { mostWaiting: 40, file: answersFile };
 

@@ -57,7 +57,12 @@ export const problemIn = (name: string, { line, ...problem }: RecordProblem): Pr
 interface Asked {
   readonly about: string;
   readonly problem: RecordProblem;
+  readonly words?: readonly string[];
 }
+
+/** How a word is written that holds what parts words. */
+const quoting = ({ words = [] }: Asked): string =>
+  words.some((word) => /[;=]/.test(word)) ? " A word with “;” or “=” stands in single quotes." : "";
 
 /** Questions that a file leaves open, each with how it is answered. @throws InputError if there are any */
 export function mustBeAnswered(
@@ -68,9 +73,9 @@ export function mustBeAnswered(
   if (asked.length === 0) return;
   throw new InputError(
     name,
-    asked.map(({ about, problem }) => ({
-      ...problemIn(name, problem),
-      remedy: `${problem.remedy} ${answers[about]}`,
+    asked.map((each) => ({
+      ...problemIn(name, each.problem),
+      remedy: `${each.problem.remedy} ${answers[each.about]}${quoting(each)}`,
     })),
   );
 }

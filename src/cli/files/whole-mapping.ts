@@ -45,11 +45,15 @@ export const withWords = (
     ),
   );
 
-/** "WORD=MEANING; WORD=MEANING" of a setting. */
+/** "WORD=MEANING; 'A; WORD'=MEANING" of a setting: quoted, a word may hold what parts them. */
 const pairsIn = (text: string): Record<string, string> =>
   Object.fromEntries(
-    text.split(";").flatMap((pair) => {
-      const [word = "", id = ""] = pair.split("=").map((each) => each.trim());
-      return word === "" ? [] : [[word, id]];
+    (text.match(pairs) ?? []).flatMap((pair) => {
+      const [, , quoted, rest = ""] = quotedPair.exec(pair) ?? [];
+      const [word = "", id = ""] = quoted === undefined ? pair.split("=") : [quoted, rest];
+      return word.trim() === "" ? [] : [[word.trim(), id.trim()]];
     }),
   );
+
+const pairs = /\s*(["'])[^"']*\1\s*=[^;]*|[^;]+/g;
+const quotedPair = /^\s*(["'])([^"']*)\1\s*=(.*)$/s;

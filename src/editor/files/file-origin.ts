@@ -20,7 +20,7 @@ export function fileOrigin({ told, before, fileName, isAdded = false }: OfFile):
     ? before
         .slice(ofFile.length)
         .split(and)
-        .filter((each) => each !== name)
+        .filter((each) => keptName(each) !== name)
     : [];
   const named = `${ofFile}${[...files, name].join(and)}`;
   return named.length <= longestText ? named : `${ofFile}${name}${and}those before`;

@@ -10,8 +10,9 @@ export function breakEvenHorizons({ result, baseline, settings }: Weighed): Brea
   const values: BreakEvenValue[] = [];
   let paid = false;
   let netBenefit = 0;
+  const [without, own] = [baseline.plainByYear, result.plainByYear];
   settings.factors.forEach((factor, year) => {
-    netBenefit += factor * (at(baseline.plainByYear, year) - at(result.plainByYear, year));
+    netBenefit += factor * (at(without, year) - at(own, year));
     const pays = netBenefit > 0;
     if (pays !== paid) values.push({ value: year + 1, pays });
     paid = pays;

@@ -103,18 +103,19 @@ export function foundFuture(
   const { numbers, cleanYears, phases, costs, work } = draw;
   const expected = (amounts: CostByEstablishment) => at(costToGo(amounts, hazards, work), 0);
   const outcome = simulatedCourse(hazards, numbers.detection, { luck, draws, cleanYears });
+  const isFound = outcome.times.found > 0;
   const tried = expected(draw.tried);
   const isTried = numbers.detection.containment !== undefined;
   const never = hazards.reduce((clean, hazard) => clean * (1 - hazard), 1);
   return {
     expected: costs.map(expected),
-    cost: phases.map((phase) => phaseWorth(phase, outcome.payments)),
+    cost: phases.map((phase) => (isFound ? phaseWorth(phase, outcome.payments) : 0)),
     times: {
       found: expected(draw.found),
       tried,
       contained: tried * (numbers.detection.containment?.success ?? 0),
       returned: isTried ? Math.max(0, expected(draw.established) - (1 - never)) : 0,
     },
-    isFound: outcome.times.found > 0,
+    isFound,
   };
 }

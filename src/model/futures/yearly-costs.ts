@@ -41,35 +41,29 @@ function cleanCosts({ factors, programInYear, knownAtStart, keptShare }: OptionN
 }
 
 /** E: what an infestation begun in a year adds to each later one, row after row by the year in which it begins. */
-function addedCosts(numbers: OptionNumbers, statesByYear: readonly StateProbabilities[]): Float64Array {
-  const years = statesByYear.length;
-  const added = new Float64Array(years * years);
-  for (let first = 0; first < years; first++) {
-    for (let year = first; year < years; year++) {
-      added[first * years + year] = addedCost(numbers, statesByYear, year, year - first);
-    }
-  }
-  return added;
-}
-
-function addedCost(
+function addedCosts(
   { programInYear, keptShare, scheduleInYear, attemptInYear, losses }: OptionNumbers,
   statesByYear: readonly StateProbabilities[],
-  year: number,
-  age: number,
-): number {
-  const during = at(statesByYear, age);
-  const unnoticed = at(during.unnoticed, 0);
-  const noticed = at(during.noticed, 0);
-  let cost =
-    at(scheduleInYear, year) * noticed +
-    at(attemptInYear, year) * during.attempts -
-    at(programInYear, year) * (1 - keptShare) * (statesByYear[age - 1]?.known ?? 0);
-  for (const stream of losses) {
-    const share = stream.share ? at(stream.share, year) : 1;
-    cost += share * (at(stream.unnoticed, age) * unnoticed + at(stream.noticed, age) * noticed);
-  }
-  return cost;
+): Float64Array {
+  const years = statesByYear.length;
+  const added = new Float64Array(years * years);
+  statesByYear.forEach((during, age) => {
+    const noticed = at(during.noticed, 0);
+    const left = (1 - keptShare) * (statesByYear[age - 1]?.known ?? 0);
+    const lost = losses.map((stream) => ({
+      share: stream.share,
+      amount: at(stream.unnoticed, age) * at(during.unnoticed, 0) + at(stream.noticed, age) * noticed,
+    }));
+    for (let year = age; year < years; year++) {
+      let cost =
+        at(scheduleInYear, year) * noticed +
+        at(attemptInYear, year) * during.attempts -
+        at(programInYear, year) * left;
+      for (const { share, amount } of lost) cost += (share ? at(share, year) : 1) * amount;
+      added[(year - age) * years + year] = cost;
+    }
+  });
+  return added;
 }
 
 /** f: the chance that an infestation begins in each year. */

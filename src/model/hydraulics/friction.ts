@@ -53,11 +53,14 @@ export function frictionFactor(reynolds: number, roughnessOverBore: number): num
 /** −2 log₁₀ of the argument: the right side of the Colebrook–White equation. */
 const inverseRootOf = (argument: number) => (-2 / Math.LN10) * Math.log(argument);
 
-/** Newton's method on F(x) = x + 2 log₁₀(a + b x) with x = 1/√f, from Swamee and Jain's factor. */
+/** 1/√f of a factor of 0.02: on the right side, which it hardly moves, it gives a value to start from. */
+const usualInverseRoot = 7;
+
+/** Newton's method on F(x) = x + 2 log₁₀(a + b x) with x = 1/√f. */
 function colebrook(reynolds: number, relativeRoughness: number): number {
   const rough = relativeRoughness / 3.7;
   const viscous = 2.51 / reynolds;
-  let inverseRoot = inverseRootOf(rough + 5.74 / reynolds ** 0.9);
+  let inverseRoot = inverseRootOf(rough + viscous * usualInverseRoot);
   for (let step = 0; step < mostSteps; step++) {
     const argument = rough + viscous * inverseRoot;
     const residual = inverseRoot - inverseRootOf(argument);

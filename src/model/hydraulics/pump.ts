@@ -73,17 +73,40 @@ type SystemHead = (flow: number) => number;
 export function operatingPoint(curve: PumpCurve, system: SystemHead): PumpPoint {
   const end = largestFlow(curve);
   const shutOff = pumpHead(curve, 0);
-  const atNoFlow = system(0);
-  const atEnd = system(end);
-  if (shutOff <= atNoFlow || atEnd === Infinity) return { flow: 0, head: shutOff };
-  if (atEnd <= 0) return { flow: end, head: 0 };
+  const start = { x: 0, y: system(0) - shutOff };
+  if (start.y >= 0) return { flow: 0, head: shutOff };
   const lacking = (flow: number) => system(flow) - pumpHead(curve, flow);
-  const flow = risingRoot(
-    lacking,
-    { x: 0, y: atNoFlow - shutOff },
-    { x: end, y: atEnd - pumpHead(curve, end) },
-  );
+  const close = flowNear(lacking, start.y, end / 2);
+  if (close !== undefined && close <= end) return { flow: close, head: pumpHead(curve, close) };
+  const atEnd = system(end);
+  if (atEnd === Infinity) return { flow: 0, head: shutOff };
+  if (atEnd <= 0) return { flow: end, head: 0 };
+  const flow = risingRoot(lacking, start, { x: end, y: atEnd - pumpHead(curve, end) });
   return { flow, head: pumpHead(curve, flow) };
+}
+
+const mostSecants = 12;
+/** The next change is below a twentieth of the product of this one and the one before: lost in the last digit. */
+const lastRelativeChange = 1e-9;
+
+/**
+ * Flow at which a function that rises with it is zero, by the secant in Q², in which what pumps give and pipes need is
+ * nearly straight; undefined where it does not close in.
+ */
+function flowNear(rising: (flow: number) => number, atNoFlow: number, guess: number): number | undefined {
+  let before = 0;
+  let valueBefore = atNoFlow;
+  let square = guess * guess;
+  for (let step = 0; step < mostSecants; step++) {
+    const value = rising(Math.sqrt(square));
+    const change = value === 0 ? 0 : (value * (square - before)) / (value - valueBefore);
+    before = square;
+    valueBefore = value;
+    square -= change;
+    if (!(square > 0)) return undefined;
+    if (Math.abs(change) <= lastRelativeChange * square) return Math.sqrt(square);
+  }
+  return undefined;
 }
 
 export interface PumpRun {

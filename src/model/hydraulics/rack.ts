@@ -27,7 +27,8 @@ export function meusburgerLoss(
   approachVelocity: number,
 ): number {
   const { blockedShare, angle } = rack;
-  const coefficient = barShapeFactor * (blockedShare / (1 - blockedShare)) ** 1.5 * Math.sin(radians(angle));
+  const ratio = blockedShare / (1 - blockedShare);
+  const coefficient = barShapeFactor * ratio * Math.sqrt(ratio) * Math.sin(radians(angle));
   return coefficient * velocityHead(approachVelocity);
 }
 

@@ -76,34 +76,6 @@ export function moneyOf(cents: number): Money {
   return new Money(cents).dividedBy(centsPerUnit);
 }
 
-const plainAmounts = new WeakMap<readonly Money[], readonly number[]>();
-
-/**
- * Amounts as plain numbers, for sums with weights that are no whole numbers; made once for a list, and once for an
- * amount that stands in it again and again.
- */
-export function plain(amounts: readonly Money[]): readonly number[] {
-  const known = plainAmounts.get(amounts);
-  if (known) return known;
-  const made: number[] = [];
-  amounts.forEach((amount, index) => {
-    const before = made[index - 1];
-    made.push(before !== undefined && amount === amounts[index - 1] ? before : amount.toNumber());
-  });
-  plainAmounts.set(amounts, made);
-  return made;
-}
-
-/** Lists of whole cents as money, with the plain numbers known at once: a quotient by 100 is rounded once either way. */
-export function moneysOf(cents: readonly number[]): readonly Money[] {
-  const amounts = cents.map(moneyOf);
-  plainAmounts.set(
-    amounts,
-    cents.map((each) => each / centsPerUnit),
-  );
-  return amounts;
-}
-
 export function sumOf(amounts: Iterable<Money>): Money {
   let sum = noMoney;
   for (const amount of amounts) sum = sum.plus(amount);

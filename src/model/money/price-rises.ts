@@ -1,7 +1,7 @@
 import { at } from "../../lists.js";
-import { Money } from "./decimal.js";
+import { centsPerUnit } from "./decimal.js";
 import { growthFactors, type PriceTimes } from "./escalation.js";
-import { type CostLine, moneyOf } from "./line.js";
+import type { CostLine } from "./line.js";
 import { type PriceGroup, priceGroupOf } from "./price-group.js";
 
 /** What prices of a group become in year 1, 2, … of the horizon for 1 in the price year; groups without a rise are absent. */
@@ -23,10 +23,10 @@ export function risesOf(
 }
 
 /**
- * What the same lines cost in each year, in prices of the price year: C(t) = C + Σ (e(t) − 1) Cg, with C the sum of
+ * What the same lines cost in each year, plain money in prices of the price year: C(t) = C + Σ (e(t) − 1) Cg, with C the sum of
  * all lines, Cg that of a group g and e its rise.
  */
-export function inEachYear(lines: readonly CostLine[], horizon: number, rises: Rises): Money[] {
+export function inEachYear(lines: readonly CostLine[], horizon: number, rises: Rises): number[] {
   let cents = 0;
   const rising = new Map<PriceGroup, number>();
   for (const line of lines) {
@@ -34,14 +34,11 @@ export function inEachYear(lines: readonly CostLine[], horizon: number, rises: R
     cents += line.cents;
     if (rises.has(group)) rising.set(group, (rising.get(group) ?? 0) + line.cents);
   }
-  const total = moneyOf(cents);
-  if (rising.size === 0) return Array<Money>(horizon).fill(total);
-  return Array.from({ length: horizon }, (_, year) =>
-    [...rising].reduce<Money>(
-      (sum, [group, part]) => sum.plus(new Money(part).times(riseIn(group, year, rises) - 1).dividedBy(100)),
-      total,
-    ),
-  );
+  const inYear = Array<number>(horizon).fill(cents / centsPerUnit);
+  for (const [group, part] of rising)
+    for (let year = 0; year < horizon; year++)
+      inYear[year] = at(inYear, year) + (part * (riseIn(group, year, rises) - 1)) / centsPerUnit;
+  return inYear;
 }
 
 /** e: 1 for a group that goes with general inflation. @param year of the horizon, 0 is the first */

@@ -1,10 +1,10 @@
-import { at } from "../../lists.js";
+import { at, sumOf } from "../../lists.js";
 import type { MoneySettings, ProgramOption, Response } from "../inputs.js";
 import { type Bearer, centsByBearer } from "../money/bearer.js";
-import { type Money, noMoney } from "../money/decimal.js";
-import { type CostLine, costLine, plain, sumOf } from "../money/line.js";
+import { Money, noMoney } from "../money/decimal.js";
+import { type CostLine, costLine } from "../money/line.js";
 import { inEachYear, type Rises } from "../money/price-rises.js";
-import { weightedSum } from "../risk/expectation.js";
+import { weightedTotal } from "../risk/expectation.js";
 import type { StateProbabilities } from "../risk/state-probabilities.js";
 
 /** What an option's attempts to be rid of mussels are expected to cost and to achieve over the horizon. */
@@ -14,7 +14,8 @@ export interface Containment {
   /** Expected attempts, and those of them that succeed. */
   readonly attempts: number;
   readonly successes: number;
-  readonly expectedByYear: readonly Money[];
+  /** Plain money. */
+  readonly expectedByYear: readonly number[];
   readonly presentValue: Money;
   readonly undiscounted: Money;
   readonly byBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
@@ -33,16 +34,16 @@ export function containmentOf(
   if (response === undefined) return undefined;
   const line = attemptLine(response, id, programBearer);
   const inYear = inEachYear([line], factors.length, rises);
-  const expectedByYear = statesByYear.map(({ attempts }, year) => at(inYear, year).times(attempts));
+  const expectedByYear = statesByYear.map(({ attempts }, year) => at(inYear, year) * attempts);
   const attempts = statesByYear.reduce((sum, year) => sum + year.attempts, 0);
-  const presentValue = weightedSum(expectedByYear, factors);
+  const presentValue = new Money(weightedTotal(expectedByYear, factors));
   return {
     line,
     attempts,
     successes: attempts * response.chance,
     expectedByYear,
     presentValue,
-    undiscounted: sumOf(expectedByYear),
+    undiscounted: new Money(sumOf(expectedByYear)),
     byBearer: centsByBearer(line.bearer, line.cents).map(([bearer, cents]) => ({
       id: bearer,
       presentValue: line.cents === 0 ? noMoney : presentValue.times(cents).dividedBy(line.cents),
@@ -70,7 +71,7 @@ export function attemptInYear(
   rises: Rises,
 ): readonly number[] {
   if (response === undefined) return Array<number>(horizon).fill(0);
-  return plain(inEachYear([attemptLine(response, id, id)], horizon, rises));
+  return inEachYear([attemptLine(response, id, id)], horizon, rises);
 }
 
 /** Present values by bearer with those of containment added; a bearer that pays for nothing else comes last. */

@@ -66,9 +66,16 @@ export function splitMix64(seed: bigint): () => bigint {
 
 /** FNV-1a hash of 64 bits, by Fowler, Noll and Vo, of a text in UTF-8. */
 export function fnv1a64(text: string): bigint {
-  let hash = 0xcbf29ce484222325n;
-  for (const byte of new TextEncoder().encode(text)) {
-    hash = BigInt.asUintN(64, (hash ^ BigInt(byte)) * 0x100000001b3n);
+  let upper = 0xcbf29ce4;
+  let lower = 0x84222325;
+  for (const byte of utf8.encode(text)) {
+    lower = (lower ^ byte) >>> 0;
+    // Times 2^40 + 0x1b3, by halves of 32 bits; products stay below 2^53.
+    const product = lower * 0x1b3;
+    upper = (upper * 0x1b3 + Math.floor(product / 2 ** 32) + lower * 2 ** 8) % 2 ** 32;
+    lower = product % 2 ** 32;
   }
-  return hash;
+  return (BigInt(upper) << 32n) | BigInt(lower);
 }
+
+const utf8 = new TextEncoder();

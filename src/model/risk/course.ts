@@ -1,4 +1,5 @@
-import { at, sumOf } from "../../lists.js";
+import { at, noElement, sumOf } from "../../lists.js";
+import { weightedTotal } from "./expectation.js";
 import type { StateProbabilities } from "./state-probabilities.js";
 
 /** When something is paid once mussels are found: each time, at each attempt, or for each year. */
@@ -88,7 +89,12 @@ export const watchAfter = (
   contained: readonly number[],
   cleanYears: number,
 ): Pick<FoundPayments, "watched" | "delisted"> => ({
-  watched: contained.map((_, year) => sumOf(contained.slice(Math.max(0, year - cleanYears), year))),
+  watched: contained.map((_, year) => {
+    let sum = 0;
+    for (let success = Math.max(0, year - cleanYears); success < year; success++)
+      sum += contained[success] ?? noElement(contained, success);
+    return sum;
+  }),
   delisted: contained.map((_, year) => contained[year - cleanYears] ?? 0),
 });
 
@@ -105,13 +111,12 @@ function expectedReturns(statesByYear: readonly StateProbabilities[]): number {
 }
 
 /** Present value of a phase: of what is expected, or of what was paid. */
-export const phaseWorth = ({ when, parts }: PricedPhase, payments: FoundPayments): number =>
-  sumOf(
-    parts.map(({ amount, fromAge, inYear }) => {
-      const paid = paymentsOf(payments, when, fromAge);
-      return amount * sumOf(paid.map((times, year) => times * at(inYear, year)));
-    }),
-  );
+export function phaseWorth({ when, parts }: PricedPhase, payments: FoundPayments): number {
+  let worth = 0;
+  for (const { amount, fromAge, inYear } of parts)
+    worth += amount * weightedTotal(paymentsOf(payments, when, fromAge), inYear);
+  return worth;
+}
 
 export const paymentsOf = (payments: FoundPayments, when: PaidWhen, fromAge: number): readonly number[] =>
   when === "known" ? payments.known(fromAge) : payments[when];

@@ -35,10 +35,8 @@ export function chanceBySamples(samples: SamplesPerYear, years: number, source: 
   const effort = effortOf(samples, source);
   if (effort === 0) return Array<number>(years).fill(0);
   const usual = chanceByAgeOf(neverFalling(foundWithin.map(source)));
-  return Array.from({ length: years }, (_, age) => {
-    const chance = at(usual, Math.min(age, usual.length - 1));
-    return 1 - (1 - chance) ** effort;
-  });
+  const own = usual.map((chance) => 1 - (1 - chance) ** effort);
+  return Array.from({ length: years }, (_, age) => at(own, Math.min(age, own.length - 1)));
 }
 
 /** e: finds expected in the samples of a year against those of a usual effort; 0 of none. */

@@ -1,6 +1,4 @@
-import { at } from "../../lists.js";
-import { Money } from "../money/decimal.js";
-import { plain } from "../money/line.js";
+import { noElement } from "../../lists.js";
 import type { StateProbabilities } from "./state-probabilities.js";
 
 /** Something for each age of an infestation, first its first year: while it is unnoticed, and once it is noticed. */
@@ -15,11 +13,14 @@ export interface ByAge<T = number> {
  * @param cost M and L: cost in the first, second, … year of an infestation that is not noticed, and of one that is
  */
 export function expectedByYear(cost: ByAge, statesByYear: readonly StateProbabilities[]): number[] {
+  const { unnoticed: before, noticed: after } = cost;
   return statesByYear.map(({ unnoticed, noticed }, year) => {
     let expected = 0;
     for (let since = 0; since <= year; since++) {
       const age = year - since;
-      expected += at(cost.noticed, age) * at(noticed, since) + at(cost.unnoticed, age) * at(unnoticed, since);
+      expected +=
+        (after[age] ?? noElement(after, age)) * (noticed[since] ?? noElement(noticed, since)) +
+        (before[age] ?? noElement(before, age)) * (unnoticed[since] ?? noElement(unnoticed, since));
     }
     return expected;
   });
@@ -34,28 +35,30 @@ export function presentWeights(
   statesByYear: readonly StateProbabilities[],
   factors: readonly number[],
 ): ByAge {
-  const weigh = (chances: (year: StateProbabilities) => readonly number[]) =>
-    factors.map((_, age) =>
-      factors
-        .slice(age)
-        .reduce((sum, factor, since) => sum + factor * at(chances(at(statesByYear, age + since)), since), 0),
-    );
-  return {
-    unnoticed: weigh(({ unnoticed }) => unnoticed),
-    noticed: weigh(({ noticed }) => noticed),
-  };
+  const weights = { unnoticed: [] as number[], noticed: [] as number[] };
+  for (let age = 0; age < factors.length; age++) {
+    let before = 0;
+    let known = 0;
+    for (let year = age; year < factors.length; year++) {
+      const since = year - age;
+      const factor = factors[year] ?? noElement(factors, year);
+      const { unnoticed, noticed } = statesByYear[year] ?? noElement(statesByYear, year);
+      before += factor * (unnoticed[since] ?? noElement(unnoticed, since));
+      known += factor * (noticed[since] ?? noElement(noticed, since));
+    }
+    weights.unnoticed.push(before);
+    weights.noticed.push(known);
+  }
+  return weights;
 }
 
 /**
  * Sum of amounts × weights: a present value if the weights are discount factors, an expected present value if
  * they come from `presentWeights`. Weights are no whole numbers, and the sum is as exact as they are.
  */
-export const weightedSum = (amounts: readonly Money[], weights: readonly number[]): Money =>
-  new Money(weightedTotal(plain(amounts), weights));
-
-/** The same of plain numbers. */
 export function weightedTotal(amounts: readonly number[], weights: readonly number[]): number {
   let sum = 0;
-  for (let year = 0; year < amounts.length; year++) sum += at(amounts, year) * at(weights, year);
+  for (let year = 0; year < amounts.length; year++)
+    sum += (amounts[year] ?? noElement(amounts, year)) * (weights[year] ?? noElement(weights, year));
   return sum;
 }

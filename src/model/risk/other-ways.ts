@@ -1,3 +1,4 @@
+import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import type { OtherWay } from "../inputs.js";
 
@@ -15,14 +16,13 @@ export function namedWays(ways: readonly OtherWay[], horizon: number): OtherRate
   const rates = { unchecked: Array<number>(horizon).fill(0), checked: Array<number>(horizon).fill(0) };
   for (const way of ways) {
     const own = way.checked ? rates.checked : rates.unchecked;
-    for (let year = 0; year < horizon; year++) own[year] = (own[year] ?? 0) + rateOf(way, year);
+    const rate = -Math.log1p(-way.chance);
+    for (let year = 0; year < horizon; year++) {
+      const ofSource = chanceOfSource(way, year);
+      if (ofSource > 0) own[year] = at(own, year) + rate * ofSource;
+    }
   }
   return rates;
-}
-
-function rateOf(way: OtherWay, year: number): number {
-  const ofSource = chanceOfSource(way, year);
-  return ofSource === 0 ? 0 : -Math.log1p(-way.chance) * ofSource;
 }
 
 /** Chance that the source of a way in is infested in a year of the horizon; 0 is the first. */

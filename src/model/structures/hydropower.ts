@@ -6,7 +6,7 @@ import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterw
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf } from "./cleaning.js";
-import type { Charge, Component, Limit } from "./component.js";
+import type { Charge, Component, Limit, Outage } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
 import { loadOf, nearer, noLoad } from "./limits.js";
@@ -20,17 +20,17 @@ import { serviceShare, smallLineIds } from "./small-line.js";
 
 /** A power plant of equal units: rack, penstock and cooling-water line of all of them together. */
 export function hydropowerComponents(plant: Hydropower, context: LakeContext): Component[] {
-  const plantYear = operatingYear(plant, context);
+  const year = operatingYear(plant, context);
   const lossIds = efficiencyIds(plant);
-  const headLost = (ids: readonly AssumptionId[]) => headEnergy(plant, plantYear, ids);
-  const outage = outageOf(plant, plantYear, context);
+  const headLost = (ids: readonly AssumptionId[]) => headEnergy(plant, year, ids);
+  const outage = outageOf(plant, year, context);
   const rack = rackComponent(
-    { rack: plant.rack, elevation: plant.elevation, ...plantYear.running, headLost, lossIds, outage },
+    { rack: plant.rack, elevation: plant.elevation, ...year.running, headLost, lossIds, outage },
     context,
   );
-  const penstock = penstockComponent(plant, plantYear, context);
-  const parts = [rack, penstock, coolingComponent(plant, plantYear, context, [rack, penstock])];
-  return parts.map((part) => forAllUnits(part, plant.units));
+  const penstock = penstockComponent(plant, year, outage, context);
+  const cooling = coolingComponent(plant, { year, outage, tapped: [rack, penstock] }, context);
+  return [rack, penstock, cooling].map((part) => forAllUnits(part, plant.units));
 }
 
 export interface OperatingYear {
@@ -118,15 +118,11 @@ function outageEnergy({ energy }: OperatingYear, { assumed }: LakeContext) {
 
 /** @param moreIds further assumptions behind the days */
 const outageCharges = (plant: Hydropower, moreIds: readonly AssumptionId[] = []): readonly Charge[] =>
-  lostEnergy(plant, "energy lost in outages", [...outageIds(plant), ...moreIds]).map((charge) => ({
-    ...charge,
-    type: "outage",
-  }));
+  lostEnergy(plant, "energy lost in outages", [...outageIds(plant), ...moreIds], "outage");
 
-function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext): Component["outage"] {
-  const energyIn = outageEnergy(year, context);
+function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext): Outage {
   const charges = outageCharges(plant);
-  return { charge: (month) => at(charges, month), quantity: energyIn };
+  return { charge: (month) => at(charges, month), quantity: outageEnergy(year, context) };
 }
 
 /** At the price of each month. */
@@ -134,10 +130,16 @@ const lostEnergy = (
   { energyPrice }: Hydropower,
   what: string,
   assumptionIds: readonly AssumptionId[],
+  type: Charge["type"] = "loss",
 ): readonly Charge[] =>
-  energyPrice.map((unitRate) => ({ what, type: "loss", quantityKind: "energy", unitRate, assumptionIds }));
+  energyPrice.map((unitRate) => ({ what, type, quantityKind: "energy", unitRate, assumptionIds }));
 
-function penstockComponent(plant: Hydropower, year: OperatingYear, context: LakeContext): Component {
+function penstockComponent(
+  plant: Hydropower,
+  year: OperatingYear,
+  outage: Outage,
+  context: LakeContext,
+): Component {
   const { running } = year;
   const wall = pipeWall(plant.penstock, plant.elevation, running);
   const headLost = headEnergy(plant, year, [...fouledPipeIds, ...efficiencyIds(plant)]);
@@ -148,7 +150,7 @@ function penstockComponent(plant: Hydropower, year: OperatingYear, context: Lake
     count: 1,
     ...wall,
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
-    outage: outageOf(plant, year, context),
+    outage,
     losses: (tell, layer, month) => {
       const fouled = fouledPipe(year.penstock, layer, context.roughness);
       const loss = waterwayLoss(fouled, at(running.flow, month), context.viscosity);
@@ -167,9 +169,8 @@ const tooDerated: Limit = {
 /** The unit is derated in proportion to the cooling water, or where an exchanger is given the heat, that is missing. */
 function coolingComponent(
   plant: Hydropower,
-  year: OperatingYear,
+  { year, outage, tapped }: { year: OperatingYear; outage: Outage; tapped: readonly Component[] },
   context: LakeContext,
-  tapped: readonly Component[],
 ): Component {
   const { coolingWater } = plant;
   const { share: running } = year.running;
@@ -180,7 +181,6 @@ function coolingComponent(
   const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
   const derated = lostEnergy(plant, "energy lost to derating", ids);
-  const energyIn = outageEnergy(year, context);
   const walls = coolingWater.upstreamWalls ?? tapped.map(wallOf);
   const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls, share }, context, {
     limit,
@@ -190,7 +190,7 @@ function coolingComponent(
     },
     standing: (lineIds) => {
       const shut = outageCharges(plant, lineIds);
-      return (tell, hours, month) => tell(at(shut, month), energyIn(hours / hoursPerDay, month));
+      return (tell, hours, month) => tell(at(shut, month), outage.quantity(hours / hoursPerDay, month));
     },
   });
   return {
@@ -203,10 +203,11 @@ function coolingComponent(
       : undefined,
     ...wall,
     cleaning: cleaningOf("service-line", wall.wettedArea, context),
-    outage: outageOf(plant, year, context),
+    outage,
     isFed: rawWater !== undefined,
     losses: (tell, layer, month, upstream) => {
-      tell(at(derated, month), at(year.energy, month) * (1 - share(layer)));
+      const missing = 1 - share(layer);
+      if (missing > 0) tell(at(derated, month), at(year.energy, month) * missing);
       rawWater?.losses(tell, layer, month, upstream);
     },
     limit: (layer, month) =>

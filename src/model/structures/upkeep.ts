@@ -9,7 +9,7 @@ import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
 import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
-import { type PlanValue, planValue } from "./plans/value.js";
+import { PlanValue } from "./plans/value.js";
 
 /**
  * Chooses the plan of least present value, V = Σ w(a) C(a), among all that the catalogue offers a part, and works out its
@@ -21,25 +21,36 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
+  const kept = bestKept(parts, pinned);
+  const untouched = once(() => aloneOf(thickest(parts.map(untouchedLayer))));
+  return {
+    ...kept,
+    everyPlan: () => everyPlan(parts),
+    get untouchedLayer() {
+      return untouched();
+    },
+  };
+}
+
+/** A function of its own, so that what is made when asked for holds on to the parts alone: what grew in the trials takes much memory. */
+function bestKept(
+  parts: readonly [PartYear, ...PartYear[]],
+  pinned: readonly PinnedPlan[],
+): Omit<ComponentResult, "everyPlan" | "untouchedLayer"> {
   const { tools, contenders, impossible, tryOut } = reckoning(parts);
   const cheapest = cheapestOf(contenders.map(tryOut));
   const { name } = parts[0].component;
   const prescribed = pinned.find(({ part }) => part === name);
   const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
   const chosen = byStudy ? reckonedOut(tryOut(byStudy)) : cheapest;
-  const followed = chosen.byYear.map(({ plan, course }, year) => followPlan(plan, at(tools, year), course()));
-  const untouched = once(() => aloneOf(thickest(parts.map(untouchedLayer))));
+  const followed = chosen.byYear.map(({ plan, course }, year) => followPlan(plan, at(tools, year), course));
   return {
     name,
     chosen: triedPlan(chosen, parts),
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
-    everyPlan: everyPlanOf(parts),
     impossible,
-    thickestLayer: aloneOf(thickest(chosen.byYear.map(({ course }) => thickest(course().layers)))),
-    get untouchedLayer() {
-      return untouched();
-    },
+    thickestLayer: aloneOf(thickest(chosen.byYear.map(({ course }) => thickest(course.layers)))),
     years: meanLines(followed),
     untouchedByYear: thickestOfYears(tools.map(untouchedByYear)),
   };
@@ -50,7 +61,7 @@ function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
   const tools = parts.map((part) =>
     planTools({ ...part, surface: part.context.growing(part.component.surface) }),
   );
-  const values = tools.map((each) => remembered((plan: Plan) => planValue(plan, each)));
+  const values = tools.map((each) => remembered((plan: Plan) => new PlanValue(plan, each)));
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>
@@ -74,18 +85,14 @@ function untouchedByYear(tools: PlanTools): number[] {
   return Array.from({ length: years }, (_, year) => at(known, yearLike(course, year)).thickness);
 }
 
-/** Holds on to the parts alone: what grew in the trials takes much memory. */
-function everyPlanOf(parts: readonly [PartYear, ...PartYear[]]): ComponentResult["everyPlan"] {
-  return () => {
-    const { contenders, tryOut } = reckoning(parts);
-    return contenders.map((contender) => triedPlan(reckonedOut(tryOut(contender)), parts));
-  };
+function everyPlan(parts: readonly [PartYear, ...PartYear[]]): TriedPlan[] {
+  const { contenders, tryOut } = reckoning(parts);
+  return contenders.map((contender) => triedPlan(reckonedOut(tryOut(contender)), parts));
 }
 
 function triedPlan(tried: Tried, parts: readonly [PartYear, ...PartYear[]]): TriedPlan {
   const nearest = tried.byYear.reduce<LimitLoad>((most, each) => {
-    const load = each.nearest();
-    return load.load > most.load ? load : most;
+    return each.nearest.load > most.load ? each.nearest : most;
   }, noLoad);
   const { plan } = tried.contender;
   return {
@@ -101,7 +108,7 @@ function triedPlan(tried: Tried, parts: readonly [PartYear, ...PartYear[]]): Tri
 
 /** Whether nothing of a plan is done: a protection is in place, and inspections are made, once mussels are regularly found. */
 const isLeft = ({ plan: { protection }, course }: PlanValue, { context }: PartYear): boolean =>
-  !(protection && context.found.ever) && course().cleanedMonths.size === 0;
+  !(protection && context.found.ever) && course.cleanedMonths.size === 0;
 
 /** Years of the record that do not allow the plan, with what is done in them. */
 function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {

@@ -7,8 +7,18 @@ import { requireSameLength, requireValues } from "./allowed.js";
  */
 export function correlation(first: readonly number[], second: readonly number[]): number {
   requireSameLength("the first list", first, "the second", second);
-  const [one, other] = [deviations("the first list", first), deviations("the second list", second)];
-  const product = one.reduce((sum, value, index) => sum + value * at(other, index), 0);
+  return ofDeviations(deviations("the first list", first), deviations("the second list", second));
+}
+
+/** The same of any two of several lists of equal length: a row for each. */
+export function correlations(lists: readonly (readonly number[])[]): number[][] {
+  const ofLists = lists.map((list, index) => deviations(`list ${index}`, list));
+  return ofLists.map((one) => ofLists.map((other) => ofDeviations(one, other)));
+}
+
+function ofDeviations(one: readonly number[], other: readonly number[]): number {
+  let product = 0;
+  for (let index = 0; index < one.length; index++) product += at(one, index) * at(other, index);
   return Math.max(-1, Math.min(1, product));
 }
 

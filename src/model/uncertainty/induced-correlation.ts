@@ -1,7 +1,7 @@
 import { at } from "../../lists.js";
 import { requireFinite, requireSameLength, requireValues, requireWithin } from "./allowed.js";
 import { cholesky, type Matrix, multiplied, solvedForward } from "./cholesky.js";
-import { correlation } from "./correlation.js";
+import { correlations } from "./correlation.js";
 import { normalQuantile } from "./normal-quantile.js";
 import { risingOrder } from "./ranks.js";
 
@@ -27,7 +27,7 @@ export function withRankCorrelation(columns: Matrix, target: Matrix): number[][]
   const scores = columns.map(normalScores);
   const found = cholesky(
     `correlations of ${columns.length} columns as drawn`,
-    scores.map((one) => scores.map((other) => correlation(one, other))),
+    correlations(scores),
     "Draw each column by itself",
   );
   const mixed = at(scores, 0).map((_, draw) => {

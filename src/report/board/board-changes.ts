@@ -11,7 +11,7 @@ export function boardChanges(context: ReportContext): string[] {
 
 /** On what the changes stand, where the answer is an average and they are not; absent where nothing would change it. */
 export const changesBasis = ({ confidence, headline }: ReportContext): string | undefined =>
-  headline && !confidence?.pays.isFirm ? "each alone at central values" : undefined;
+  headline && !confidence?.pays.isFirm ? "one at a time (from central values, not averages)" : undefined;
 
 /** Yearly chances at which an option pays: none, from one on, or from next to nothing. */
 type ChanceToPay = { readonly from: number } | { readonly upTo: number } | "any" | "none";

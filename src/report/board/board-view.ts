@@ -52,7 +52,7 @@ const moreFailed = (all: number) => `${all - mostFailed} more are in appendix ${
 /** Page 1 names no check, so that its length is that of the answer. */
 function failedText(count: number): string {
   if (count === 0) return "";
-  return `${counted(count, "check")} did not pass: first read “Checks that did not pass”.`;
+  return `${counted(count, "check")} did not pass. Before deciding, read “Checks that did not pass”.`;
 }
 
 /** Whoever alters the program's own assumptions is not the author of a study who overrides them with a reason. */
@@ -170,6 +170,6 @@ function asked({ run, requested, format }: ReportContext, isWorth: boolean): str
   const name = `“${requested.result.option.name}”`;
   const text = isWorth
     ? `The ${run.document.study.board} is asked to approve ${name}.`
-    : `These figures do not support approving ${name} on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+    : `These figures do not support approving ${name} on infrastructure grounds alone. Other grounds are listed under “What the estimate leaves out”.`;
   return [text, noMoneyText(requested.result.programPerYear, format.money)].filter(Boolean).join(" ");
 }

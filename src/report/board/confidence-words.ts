@@ -14,7 +14,7 @@ function reasonOf({ reversing, isFirm, disagreeing, judgedShare, evidence, agree
       : `any one of ${reversing.length} inputs could reverse the answer`;
   }
   if (disagreeing.length > 0)
-    return `it differs between ${listedWithin(disagreeing.map(betweenWhat), disagreeing.length)}`;
+    return `${listedWithin(disagreeing.map(whatDisagrees), disagreeing.length)} disagree`;
   if (evidence !== "high") return `${mostlyText(judgedShare)} of what decides it is judged or from memory`;
   return agreement === "high" ? "what decides it is published, counted or entered" : "its routes agree";
 }
@@ -22,16 +22,16 @@ function reasonOf({ reversing, isFirm, disagreeing, judgedShare, evidence, agree
 /** What moves together is a group by its name. */
 function decidesText(name: string): string {
   const group = /^(.*), together$/.exec(name)?.[1];
-  return group === undefined ? `one number decides, “${name}”` : `one group of numbers decides, “${group}”`;
+  return `the answer rests on ${group === undefined ? `one number, “${name}”` : `one group of numbers, “${group}”`}`;
 }
 
-const between: Readonly<Record<Confidence["disagreeing"][number], string>> = {
-  "central case": "the average and the case at central values",
+const pairs: Readonly<Record<Confidence["disagreeing"][number], string>> = {
+  "central case": "averages and central values",
   "two accounts": "the two accounts",
-  "two routes to the chance": "fouled launches and comparable lakes",
+  "two routes to the chance": "estimates of the chance from fouled launches and from comparable lakes",
   "two species": "the two species of mussels",
 };
 
-const betweenWhat = (each: Confidence["disagreeing"][number]) => between[each];
+const whatDisagrees = (each: Confidence["disagreeing"][number]) => pairs[each];
 
 const mostlyText = (share: number) => (share > 0.95 ? "nearly all" : percent(share));

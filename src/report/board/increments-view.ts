@@ -74,7 +74,7 @@ export function incrementText(context: ReportContext): string | undefined {
   if (!existing || !added) return undefined;
   const year = hoursText(added.addedHoursPerYear);
   const net = netText(addedOf(added, context).netBenefit, format);
-  return `Compared with “${existing.option.name}”, the current program: ${year}; over ${counted(horizon, "year")} ${net} compared with keeping it, ${headline ? "on average" : "at central values"}.`;
+  return `Compared with “${existing.option.name}”, the current program, it takes ${year} and, over ${counted(horizon, "year")}, has ${net}${headline ? " on average" : ", at central values"}.`;
 }
 
 function netText(net: Money, { money }: Formatter): string {

@@ -67,11 +67,11 @@ export function rankedSentences({ headline, existing }: ReportContext): string[]
 }
 
 function cheapestText({ id, name }: OptionHeadline, { baseline, requested, options }: Headline): string {
-  if (id === requested) return `“${name}”, the option requested, costs least in all.`;
+  if (id === requested) return `“${name}”, the option requested, costs least, program and damage together.`;
   const rest = options.length === 2 ? "the other option costs" : "every other option costs";
   return id === baseline
-    ? `“${name}” costs least in all: ${rest} more than it saves on average.`
-    : `“${name}” costs least in all.`;
+    ? `“${name}” costs least, program and damage together: ${rest} more than it saves on average.`
+    : `“${name}” costs least, program and damage together.`;
 }
 
 function inForceText({ name, balance }: OptionHeadline): string {

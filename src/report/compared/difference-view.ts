@@ -8,6 +8,7 @@ import { changeText, figureText } from "../words/figure-text.js";
 import { capitalised, type Formatter, formatter } from "../words/format.js";
 import { groupRow, head, num, type RowView, row, type TableView } from "../words/view-types.js";
 import { type Explained, explainedView, type SideNames } from "./explained-view.js";
+import { type OtherLake, otherLake } from "./parts-table.js";
 import { requestedTable } from "./requested-table.js";
 
 export interface DifferenceView {
@@ -21,6 +22,8 @@ export interface DifferenceView {
   readonly structures: TableView | undefined;
   /** Absent where every part is kept by the same plan. */
   readonly plans: TableView | undefined;
+  /** Absent where both studies are of one lake. */
+  readonly otherLake: OtherLake | undefined;
   /** Absent until it is worked out, and where it cannot be. */
   readonly explained: Explained | undefined;
   /** Whether so much differs that what went in, and all that came out, are folded away. */
@@ -50,6 +53,7 @@ export function differenceView(
       found,
       names,
     ),
+    otherLake: otherLake([left, right], found.parts, format),
     isLong: found.inputs.length > mostInputs,
     inputs: inputsTable(found.inputs, names),
     options: resultTable(

@@ -11,6 +11,7 @@ export function differencesJson(found: StudyDifferences, explanation: Explanatio
       left: left ?? null,
       right: right ?? null,
     })),
+    parts: found.parts,
     results: found.results.map(({ left, right, difference, ...result }) => ({
       ...result,
       kind: figures[result.figure].kind,

@@ -1,12 +1,10 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { basename, dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { projectRoot } from "../../project-root.js";
 
-const require = createRequire(import.meta.url);
+const require = createRequire(join(projectRoot, "package.json"));
 
-/** Root of the project: three folders up from the compiled file or from the source file. */
-export const projectRoot = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "..");
 export const viewsFolder = join(projectRoot, "views");
 export const assumptionsFolder = join(projectRoot, "assumptions");
 export const examplesFolder = join(projectRoot, "src", "examples");

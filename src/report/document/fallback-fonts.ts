@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { join } from "node:path";
+import { projectRoot } from "../../project-root.js";
 
-const require = createRequire(import.meta.url);
+const require = createRequire(join(projectRoot, "package.json"));
 
 /** A face for characters that the report's own fonts lack, as the press adds it. */
 export interface OtherFace {

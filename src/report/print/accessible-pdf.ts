@@ -14,20 +14,20 @@ import { markArtifacts } from "./artifacts.js";
 /** What the tags of a report tell that its printed pages do not. */
 export interface PdfDescription {
   readonly title: string;
-  /** Captions of tables by the ids that links lead to. */
-  readonly captions: ReadonlyMap<string, string>;
+  /** What links lead to, in words, by its id. */
+  readonly targets: ReadonlyMap<string, string>;
 }
 
 /**
  * Mends what the browser leaves out of a tagged PDF or writes otherwise than PDF/UA-1 asks. The tests look for the
  * conditions of failure by the numbers of the Matterhorn Protocol (tests/report/pdf-ua/).
  */
-export function makeAccessible(document: PDFDocument, { title, captions }: PdfDescription): void {
+export function makeAccessible(document: PDFDocument, { title, targets }: PdfDescription): void {
   for (const [, object] of document.context.enumerateIndirectObjects()) {
     if (!(object instanceof PDFDict)) continue;
     if (object.get(typeKey) === structureElement) mendTag(object);
     if (object.get(kind) === name("LI")) nestLists(object);
-    if (object.get(subtype) === link) describeLink(object, captions);
+    if (object.get(subtype) === link) describeLink(object, targets);
   }
   markArtifacts(document);
   addMetadata(document, title);
@@ -83,11 +83,10 @@ function holdsTagsAlone(tag: PDFDict): boolean {
   });
 }
 
-/** Links within a report lead to tables. */
-function describeLink(annotation: PDFDict, captions: PdfDescription["captions"]): void {
+function describeLink(annotation: PDFDict, targets: PdfDescription["targets"]): void {
   const target = annotation.lookup(name("Dest"));
   const id = target instanceof PDFName || target instanceof PDFString ? target.decodeText() : "";
-  annotation.set(name("Contents"), PDFHexString.fromText(`Table: ${captions.get(id) ?? id}`));
+  annotation.set(name("Contents"), PDFHexString.fromText(targets.get(id) ?? id));
 }
 
 function addMetadata({ catalog, context }: PDFDocument, title: string): void {

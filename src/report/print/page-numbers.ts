@@ -2,7 +2,8 @@
 export type PageNumbers = ReadonlyMap<string, number>;
 
 const treeNode = /(\d+) 0 obj\s*<<\/Type \/Pages[\s\S]*?\/Kids \[([^\]]*)\]([^>]*)>>/g;
-const destination = /\/([\w-]+) \[(\d+) 0 R \/XYZ/g;
+/** Named: those of bookmarks, which the key Dest leads to, have no name. */
+const destination = /\/(?!Dest )([\w-]+) \[(\d+) 0 R \/XYZ/g;
 
 /** Reads them from a PDF as the browser writes it, in plain text, which takes a few milliseconds. */
 export function pageNumbers(pdf: Uint8Array): PageNumbers {

@@ -36,19 +36,19 @@ export async function printPdf(press: Page, body: string, settings: PrintSetting
   await press.evaluate((css) => globalThis.putFoot(css), footCss(settings));
   await putBody(press, body, forXml(settings.title));
   const refers = body.includes(refersToPages);
-  if (refers) await fillPages(press, lastPages.get(press) ?? new Map());
+  if (refers) await putPageNumbers(press, lastPages.get(press)?.pages ?? new Map());
   if (body.includes(carriesSums)) await press.evaluate((size) => globalThis.carryTotals(size), sheet);
   await refuseTooWide(press, sheet.width);
   return refers ? printWithPages(press, settings) : printOnce(press, settings);
 }
 
-const printOnce = (press: Page, { paper }: PrintSettings): Promise<Uint8Array> =>
+const printOnce = (press: Page, { paper }: PrintSettings, tagged = true): Promise<Uint8Array> =>
   press.pdf({
     format: paper,
     printBackground: true,
     margin: { top: margin, bottom: margin, left: margin, right: margin },
-    outline: true,
-    tagged: true,
+    outline: tagged,
+    tagged,
     // The printer has a limit of its own, for drawing and printing together.
     timeout: 0,
   });
@@ -56,26 +56,33 @@ const printOnce = (press: Page, { paper }: PrintSettings): Promise<Uint8Array> =
 /** Mark of a place for a page number; see document/page-references.ts. */
 const refersToPages = " data-page-of=";
 
-/** Page numbers of the report that a press printed last: the next is most often the same again. */
-const lastPages = new WeakMap<Page, PageNumbers>();
+/** Page numbers of the report that a press printed last: the next of its title has most often the same again. */
+const lastPages = new WeakMap<Page, { readonly title: string; readonly pages: PageNumbers }>();
 const mostPasses = 4;
 
-/** Prints until the page numbers are those of the print itself: once where they were right from the start, else twice. */
+/**
+ * Prints until the page numbers are those of the print itself: once where they were right from the start. Those of
+ * another report are found first in a print without tags and bookmarks, which takes half as long.
+ */
 async function printWithPages(press: Page, settings: PrintSettings): Promise<Uint8Array> {
+  const { title } = settings;
+  const fill = async (pages: PageNumbers) => {
+    lastPages.set(press, { title, pages });
+    await putPageNumbers(press, pages);
+  };
+  if (lastPages.get(press)?.title !== title) await fill(pageNumbers(await printOnce(press, settings, false)));
   for (let pass = 1; ; pass++) {
     const pdf = await printOnce(press, settings);
     const found = pageNumbers(pdf);
-    const isRight = [...found].every(([id, page]) => lastPages.get(press)?.get(id) === page);
+    const isRight = [...found].every(([id, page]) => lastPages.get(press)?.pages.get(id) === page);
     if (isRight) return pdf;
     if (pass === mostPasses) throw new Error("page numbers differ from print to print");
-    await fillPages(press, found);
+    await fill(found);
   }
 }
 
-async function fillPages(press: Page, pages: PageNumbers): Promise<void> {
-  lastPages.set(press, pages);
-  await press.evaluate((entries) => globalThis.putPages(entries), [...pages]);
-}
+const putPageNumbers = (press: Page, pages: PageNumbers): Promise<void> =>
+  press.evaluate((entries) => globalThis.putPages(entries), [...pages]);
 
 const margin = "18mm";
 
@@ -97,14 +104,21 @@ const wideText = ({ section, text }: { readonly section: string; readonly text: 
 /** What a report's tags need to know of it; see accessible-pdf.ts. */
 export const descriptionOf = (body: string, { title }: PrintSettings): PdfDescription => ({
   title,
-  captions: captionsOf(body),
+  targets: new Map([...linesOfContents(body), ...captionsOf(body)]),
 });
 
+/** Texts of the links to sections by the ids of these; see views/partials/board-contents.hbs. */
+const linesOfContents = (body: string) =>
+  idsWithText(body, /<p[^>]*><a href="#([^"]*)">([^<]*)<\/a> <span data/g);
+
 /** Captions of tables by their ids; see views/partials/table.hbs. */
-const captionsOf = (body: string): Map<string, string> =>
-  new Map(
-    [...body.matchAll(/<caption id="([^"]*)-caption">([^<]*)/g)].map(([, id = "", text = ""]) => [id, text]),
+const captionsOf = (body: string) =>
+  idsWithText(body, /<caption id="([^"]*)-caption">([^<]*)/g).map(
+    ([id, text]) => [id, `Table: ${text}`] as const,
   );
+
+const idsWithText = (body: string, pattern: RegExp) =>
+  [...body.matchAll(pattern)].map(([, id = "", text = ""]) => [id, text] as const);
 
 /** The foot of each sheet, in boxes of its margin so that it has the report's fonts. A name too long for the line is cut; the edition and the page are not. */
 function footCss({ title, edition }: PrintSettings): string {

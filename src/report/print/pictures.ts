@@ -32,13 +32,14 @@ export async function drawPictures(press: Page, body: string, title: string): Pr
   await putBody(press, body, title);
   const drawn = await press.evaluate(() => globalThis.lonePictures());
   const before = press.viewport();
-  await press.setViewport({ width: 900, height: 900, deviceScaleFactor: dotsPerPixel });
+  await roomFor(press, pagePicture);
   const ofPage = await pagePictures(press);
   await press.evaluate(
     (list) => globalThis.putPictures(list),
     drawn.map(({ svg }) => svg),
   );
-  const frames = await press.$$(".lone-picture");
+  await roomFor(press, lonePicture);
+  const frames = await press.$$(lonePicture);
   const pictures: Picture[] = [];
   for (const [index, picture] of drawn.entries()) {
     pictures.push({ ...picture, png: await pngOf(frames[index], picture.name) });
@@ -47,10 +48,23 @@ export async function drawPictures(press: Page, body: string, title: string): Pr
   return [...pictures, ...ofPage];
 }
 
+const [pagePicture, lonePicture] = ["[data-picture]", ".lone-picture"];
+
+/** A window that holds the highest of them whole: for what reaches beyond it the browser lays all out again. */
+async function roomFor(press: Page, selector: string): Promise<void> {
+  const sheet = { width: 900, height: 900, deviceScaleFactor: dotsPerPixel };
+  await press.setViewport(sheet);
+  const heights = await press.$$eval(selector, (frames) =>
+    frames.map((frame) => Math.ceil(frame.getBoundingClientRect().height) + 1),
+  );
+  const height = Math.max(sheet.height, ...heights);
+  if (height > sheet.height) await press.setViewport({ ...sheet, height });
+}
+
 /** The pictures of the board's part, with their titles, names and notes as the page has them. */
 async function pagePictures(press: Page): Promise<Picture[]> {
   const pictures: Picture[] = [];
-  for (const frame of await press.$$("[data-picture]")) {
+  for (const frame of await press.$$(pagePicture)) {
     const told = await frame.evaluate(tellPicture);
     pictures.push({ ...told, png: await pngOf(frame, told.name) });
   }
@@ -74,5 +88,5 @@ function tellPicture(element: Element): Omit<Picture, "svg" | "png"> {
 
 async function pngOf(frame: ElementHandle | undefined, name: string): Promise<Uint8Array> {
   if (!frame) throw new Error(`the picture ${name} was not drawn`);
-  return frame.screenshot({ type: "png" });
+  return frame.screenshot({ type: "png", captureBeyondViewport: false });
 }

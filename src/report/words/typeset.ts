@@ -68,7 +68,7 @@ function wordOrSymbols(run: string, known: Known, formula: string): string {
 /** `k_F` in italics with an upright index. */
 export function symbolHtml(symbol: string): string {
   const [base = "", index] = symbol.split("_");
-  return `<i>${asHtml(base)}</i>${index === undefined ? "" : `<sub>${asHtml(index)}</sub>`}`;
+  return `<i>${asHtml(base)}${index === undefined ? "" : `<sub>${asHtml(index)}</sub>`}</i>`;
 }
 
 function exponent(rest: string, known: Known, formula: string): Piece {

@@ -8,6 +8,7 @@ import { tellingAmounts } from "../prepare/amounts.js";
 import type { StudyRun } from "../prepare/compute.js";
 import { prepareStudy } from "../prepare/prepared.js";
 import { assumptionDifferences } from "./assumption-differences.js";
+import { differencesByPart, isOtherLake, type PartDifference } from "./by-part.js";
 import { type Explanation, explainDifference } from "./explain.js";
 import { type InputDifference, inputDifferences } from "./input-differences.js";
 import { type SchedulesOf, workedSchedules } from "./kept-schedules.js";
@@ -45,6 +46,8 @@ export function comparedRun(
 export interface StudyDifferences {
   readonly inputs: readonly InputDifference[];
   readonly results: readonly ResultDifference[];
+  /** Parts of the studies with what each decides; none where both are of one lake. */
+  readonly parts: readonly PartDifference[];
   /** Parts that are kept by another plan. */
   readonly plans: readonly PlanDifference[];
   /** Limits of the comparison, in whole sentences. */
@@ -57,8 +60,13 @@ export interface StudyDifferences {
 export function studyDifferences(left: ComparedRun, right: ComparedRun): StudyDifferences {
   const used = new Set([...left.usedAssumptions, ...right.usedAssumptions]);
   const moneyCompares = left.document.money.currency === right.document.money.currency;
+  const inputs = [
+    ...inputDifferences(left.document, right.document),
+    ...assumptionDifferences(left, right, used),
+  ];
   return {
-    inputs: [...inputDifferences(left.document, right.document), ...assumptionDifferences(left, right, used)],
+    inputs,
+    parts: isOtherLake(left.document, right.document) ? differencesByPart(left, right, inputs) : [],
     results: resultDifferences(left.comparison, right.comparison),
     plans: planDifferences(left, right),
     limits: limits(left, right),
@@ -66,13 +74,16 @@ export function studyDifferences(left: ComparedRun, right: ComparedRun): StudyDi
   };
 }
 
-/** How much each changed input explains; undefined if currencies differ. See `explainDifference`. */
+/**
+ * How much each changed input explains; undefined if currencies differ, and for two lakes, of whose inputs none can be
+ * exchanged alone. See `explainDifference`.
+ */
 export async function explained(
   left: ComparedRun,
   right: ComparedRun,
-  { inputs, moneyCompares }: StudyDifferences,
+  { inputs, parts, moneyCompares }: StudyDifferences,
 ): Promise<Explanation | undefined> {
-  return moneyCompares ? await explainDifference(left, right, inputs) : undefined;
+  return moneyCompares && parts.length === 0 ? await explainDifference(left, right, inputs) : undefined;
 }
 
 function limits({ document: left }: ComparedRun, { document: right }: ComparedRun): string[] {

@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import type { Assumed } from "../../model/assumed.js";
 import { futuresPerLake } from "../../model/futures/draw-plan.js";
 import { foundDraw, foundFuture } from "../../model/futures/found-draw.js";
 import { drawsPerYear } from "../../model/futures/found-outcome.js";
@@ -66,12 +67,10 @@ export function foundDrawing(
       ranged.map(({ id, path, quantity }) => ({ path, value: values.get(id) ?? quantity.value })),
     );
     const { money, options } = drawn.input;
+    const rises = risesOf(money.escalation ?? [], money.horizon, money);
+    const assumed: Assumed = (id) => values.get(id) ?? drawn.source(id);
     const draws = options.map((option, place) => {
-      const phases = phasePrices({
-        ...{ document: changed, option, factors: lake.factors },
-        assumed: (id) => values.get(id) ?? drawn.source(id),
-        rises: risesOf(money.escalation ?? [], money.horizon, money),
-      });
+      const phases = phasePrices({ document: changed, option, factors: lake.factors, assumed, rises });
       const { numbers, states } = at(lake.options, place);
       return foundDraw(numbers, phases, found.cleanYears ?? 0, states);
     });

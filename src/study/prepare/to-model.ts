@@ -125,7 +125,7 @@ export const boatsToModel = (
   boats: PreparedBoats,
 ): Pick<StudyInput, "boats" | "options"> => ({
   boats: boatsAlone(document, boats),
-  options: document.options.map((option) => optionToModel(option, document.boats)),
+  options: document.options.map((option) => optionToModel(option, document.boats, boats.traffic)),
 });
 
 /** The boats without the options, whose coverage follows from traffic alone. */
@@ -164,18 +164,26 @@ export function plainOnce<T extends object>(group: T): Plain<T> {
   return plain;
 }
 
-function optionToModel(option: StudyDocument["options"][number], boats: ReadBoats) {
+function optionToModel(
+  option: StudyDocument["options"][number],
+  boats: ReadBoats,
+  traffic: StudyTraffic | undefined,
+) {
   const { hours, steps, ...others } = option;
   const { yearly, ...plain } = withoutUnits(others);
-  return { ...plain, steps: stepsOf(option, boats), yearly: yearly.map(yearlyLine) };
+  return { ...plain, steps: stepsOf(option, boats, traffic), yearly: yearly.map(yearlyLine) };
 }
 
 const rateOf = ({ ownRate, lakes }: Plain<StudyDocument["boats"]["chance"]>): ComparableLakes["rate"] =>
   ownRate ? { own: -Math.log1p(-ownRate.chance) } : { kind: lakes };
 
 /** An option's steps with the coverage that was entered, or that of its open hours. */
-function stepsOf(option: StudyDocument["options"][number], boats: ReadBoats) {
-  if (!option.steps) return undefined;
-  const coverage = option.hours ? coverageOf(option.hours, boats) : option.steps.coverage.value;
-  return { ...withoutUnits(option.steps), coverage };
+function stepsOf(
+  { steps, hours }: StudyDocument["options"][number],
+  boats: ReadBoats,
+  traffic: StudyTraffic | undefined,
+) {
+  if (!steps) return undefined;
+  const coverage = hours ? coverageOf(hours, boats, traffic) : steps.coverage.value;
+  return { ...withoutUnits(steps), coverage };
 }

@@ -109,8 +109,9 @@ export function coverageRuns({ options, boats }: Pick<StudyDocument, "options" |
   });
 }
 
-export const coverageOf = (hours: ReadHours, boats: ReadBoats): number =>
-  coverage(scaledTo(boats, hours), hours.openings);
+/** @param known that of the boats, which most stations serve, where it is worked out */
+export const coverageOf = (hours: ReadHours, boats: ReadBoats, known?: StudyTraffic): number =>
+  coverage(known && hours.traffic === boats.traffic ? known.scaled : scaledTo(boats, hours), hours.openings);
 
 const scaledTo = (boats: ReadBoats, { traffic }: Pick<ReadHours, "traffic">): Traffic =>
   scaledTraffic(enteredTraffic(traffic, boats), launchesOf(boats));

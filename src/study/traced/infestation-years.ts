@@ -21,12 +21,13 @@ export interface InfestationYear {
 
 export function infestationYears({ lake, infestation, baseline, schedules }: Comparison): InfestationYear[] {
   const { weights } = baseline;
-  const meanDensity = yearlyMeans(schedules[0].contexts[0].density).slice(-infestation.byYear.length);
+  const { byYear, harm } = infestation;
+  const meanDensity = yearlyMeans(schedules[0].contexts[0].density).slice(-byYear.length);
   return presentValueByAge(infestation, weights).map((value, year) => ({
     density: at(lake.densityByYear, year),
     meanDensity: meanDensity[year] ?? 0,
-    cost: at(infestation.byYear, year),
-    losses: at(infestation.harm, year),
+    cost: at(byYear, year),
+    losses: at(harm, year),
     noticedWeight: at(weights.noticed, year),
     unnoticedWeight: at(weights.unnoticed, year),
     presentValue: value.toNumber(),

@@ -3,14 +3,14 @@ import { shareStopped } from "../../model/break-even/stopped.js";
 import { type CashFlows, cashFlows } from "../../model/cash-flows.js";
 import type { Comparison } from "../../model/compare.js";
 import { type Increment, increment, inspectorHours, staffHours } from "../../model/increments.js";
-import { type Money, noMoney } from "../../model/money/decimal.js";
+import { Money, noMoney } from "../../model/money/decimal.js";
 import type { OptionResult } from "../../model/option.js";
 import { type ProgramBudget, programBudget } from "../../model/program/budget.js";
 import { type EquipmentBases, equipmentBases } from "../../model/program/equipment-bases.js";
 import { type FullCostFee, fullCostFee } from "../../model/program/fees.js";
 import { type InspectionCost, inspectionCost } from "../../model/program/inspection-cost.js";
 import { detectedBy, meanDelay } from "../../model/risk/detection.js";
-import { weightedSum } from "../../model/risk/expectation.js";
+import { weightedTotal } from "../../model/risk/expectation.js";
 import type { StudyDocument } from "../format/schema.js";
 import { type ProgramSums, programSums } from "./program-sums.js";
 import { type ScheduleTurn, scheduleTurn } from "./schedule-turn.js";
@@ -88,11 +88,11 @@ function presentValueSoFar({ expectedByYear }: OptionResult, factors: readonly n
 }
 
 function noticedCosts({ unnoticed, schedule, weights, containment }: OptionResult): NoticedCosts {
-  const { harm, control } = schedule.infestation;
+  const { harm, control } = schedule.infestation.plain;
   return {
-    lossesBefore: weightedSum(unnoticed.harm, weights.unnoticed),
-    lossesAfter: weightedSum(harm, weights.noticed),
-    doneAfter: weightedSum(control, weights.noticed),
+    lossesBefore: new Money(weightedTotal(unnoticed.plain.harm, weights.unnoticed)),
+    lossesAfter: new Money(weightedTotal(harm, weights.noticed)),
+    doneAfter: new Money(weightedTotal(control, weights.noticed)),
     attempts: containment?.presentValue ?? noMoney,
   };
 }

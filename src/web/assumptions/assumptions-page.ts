@@ -96,11 +96,18 @@ export function assumptionsPage(
       },
       beyond: shown === filter ? "" : filterNames[filter],
       count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
+      none: noneText(rows.length, studies.assumptions.entries.size),
       rows: rows.map((row) => ({
         ...{ ...row, ...shownIn(row, studies, units), link: href(row.id) },
       })),
     },
   );
+}
+
+/** What is said where no row has the words typed. @param listed rows that a script narrows */
+function noneText(listed: number, all: number): string {
+  const others = listed > 0 && listed < all ? `; “Search” looks through all ${all}` : "";
+  return `None of the ${listed || all} assumptions searched has all these words in its name, other words for it, note, source or value. Try fewer words, or other words of the trade${others}.`;
 }
 
 /** What holds the words; where nothing in the filter does, among all. */

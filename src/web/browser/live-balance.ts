@@ -1,9 +1,13 @@
 /** Shows the balance of what is typed before it is saved, and its range once the typing rests. Without it the form is sent by its button. */
 
+import { type Fault, followFaults } from "./listed-faults.js";
+
 interface LiveAnswer {
   readonly balance: string;
   readonly range: string;
   readonly isUnderWay: boolean;
+  /** Absent where a save tells what is wrong. */
+  readonly faults?: readonly Fault[];
 }
 
 /** Milliseconds without a key before the range. */
@@ -94,7 +98,8 @@ class LiveBalance {
     return fetch(this.address, { method: "POST", headers, body, signal });
   }
 
-  private show({ balance, range }: LiveAnswer): void {
+  private show({ balance, range, faults }: LiveAnswer): void {
+    if (faults) followFaults(faults);
     const place = document.getElementById("balance");
     if (place) place.innerHTML = balance;
     const told = document.getElementById("balance-range");
@@ -103,5 +108,3 @@ class LiveBalance {
 }
 
 for (const form of document.querySelectorAll<HTMLFormElement>("form[data-live]")) new LiveBalance(form);
-
-export {};

@@ -12,7 +12,7 @@ import type { StudyPages } from "../pages/study-pages.js";
 import { readerSignal } from "../reader-gone.js";
 import { renderPage } from "../render.js";
 import { type LiveParts, liveBalance } from "./live-balance.js";
-import { balanceOfFacts, noBalance, screenOf, startView, toldNotes } from "./start-view.js";
+import { balanceOfFacts, faultsOf, noBalance, screenOf, startView, toldNotes } from "./start-view.js";
 import { countOf, rawFacts, saysStructures, type Typed, typedIn } from "./typed-facts.js";
 
 type Parts = LiveParts & Pick<StudyPages, "studies">;
@@ -48,16 +48,17 @@ export function addStart(app: Express, parts: Parts, today: () => string): void 
   app.get("/start/balance", async (request, response) => {
     const typed = typedIn(request.query);
     const { facts, problems } = readFacts(rawFacts(typed), entries);
+    const faults = faultsOf(problems, typed);
     response.set("Cache-Control", "no-store");
     if (!facts || !saysStructures(typed)) {
       const balance = renderPage("partials/balance-line", noBalance(problems));
-      response.json({ balance, range: "", isUnderWay: false });
+      response.json({ balance, range: "", isUnderWay: false, faults });
       return;
     }
     const notes = toldNotes(factNotes(facts, entries));
     const head = (state: BalanceState) => ({ ...balanceOfFacts(state), notes });
     const how = { head, wantsRange: typed.range === "1", signal: readerSignal(response) };
-    response.json(await liveBalance(parts, textOf(facts), how));
+    response.json({ ...(await liveBalance(parts, textOf(facts), how)), faults });
   });
   app.post("/start", largeForm, async (request, response) => {
     const typed = typedIn(request.body);

@@ -41,16 +41,20 @@ export function startView(page: StartPage, values: TypicalValues): object {
     title: screen === 1 ? "First answer: lake and structures" : "First answer: boats and program",
     ...{ assets: linkedAssets, groups, hidden, author, screen, isLast: screen === 2 },
     count: countOf(repeatedGroup(), typed),
-    summary: [...context.errors].map(([name, texts]) => ({
-      id: idOf([name]),
-      place: placeOfName(name),
-      text: texts.join(" "),
-    })),
+    summary: faultsOf(problems, typed),
     wrong: problems.length,
     notes: toldNotes(notes),
     bench: { balance: balance ? balanceOfFacts(balance) : problems.length > 0 ? listedBelow : noBalance([]) },
   };
 }
+
+/** What is wrong, by the inputs that hold it. */
+export const faultsOf = (problems: readonly Problem[], typed: Typed) =>
+  [...errorsByName(problems, typed)].map(([name, texts]) => ({
+    id: idOf([name]),
+    place: placeOfName(name),
+    text: texts.join(" "),
+  }));
 
 /** Notes with the questions that they are of, for where these are not shown. */
 export const toldNotes = (notes: readonly FactNote[]) =>

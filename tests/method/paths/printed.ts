@@ -88,10 +88,10 @@ function pathOf(html: string): PrintedPath {
 
 /** The paths of each lake, the first of which has its water. @param html the rendered method */
 export function printedPaths(html: string): { lake: string; water: PrintedPath; paths: PrintedPath[] }[] {
-  const [, section = ""] = html.split("<h2>From what is entered to a cost line</h2>");
-  const [own = ""] = section.split("<h2>");
+  const [, section = ""] = html.split('<h2 id="paths">');
+  const [own = ""] = section.split("<h2");
   return own
-    .split("<h3>")
+    .split(/<h3 id="[^"]*">/)
     .slice(1)
     .map((part) => {
       const [lake = "", ...paths] = part.split("<h4>");

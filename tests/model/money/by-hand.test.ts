@@ -2,7 +2,7 @@ import { describe, expect, it, test } from "vitest";
 import { bearerIds } from "../../../src/model/money/bearer.js";
 import { priceGrowth } from "../../../src/model/money/escalation.js";
 import { fiscalTable, sumOfRows } from "../../../src/model/money/fiscal-years.js";
-import { type CostLine, costLine, moneyOf, plain } from "../../../src/model/money/line.js";
+import { type CostLine, costLine, moneyOf } from "../../../src/model/money/line.js";
 import { priceGroupOf } from "../../../src/model/money/price-group.js";
 import { yearsText } from "../../../src/model/money/price-index.js";
 import { splitByWeights } from "../../../src/model/money/split.js";
@@ -71,12 +71,6 @@ describe("money to the cent", () => {
       assumptionIds: [],
     };
     expect(() => costLine(draft)).toThrow("ramp: sweeping is not a finite amount: 300000000000000000");
-  });
-
-  it("is as a list of plain numbers the same amounts in their order", () => {
-    const [one, two] = [moneyOf(150), moneyOf(-225)];
-    const amounts = [one, one, two, one, two, two];
-    expect(plain(amounts)).toEqual([1.5, 1.5, -2.25, 1.5, -2.25, -2.25]);
   });
 
   it("split off a negative amount leaves nothing, and no negative nothing, to who pays none", () => {

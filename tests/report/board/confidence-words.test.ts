@@ -9,10 +9,10 @@ const low = (reversing: readonly string[]): Confidence => ({
 
 describe("what a confidence rests on", () => {
   it.each([
-    [["calcium"], "low confidence: one number decides, “calcium”"],
+    [["calcium"], "low confidence: the answer rests on one number, “calcium”"],
     [
       ["growth of the population, together"],
-      "low confidence: one group of numbers decides, “growth of the population”",
+      "low confidence: the answer rests on one group of numbers, “growth of the population”",
     ],
     [["calcium", "wages"], "low confidence: any one of 2 inputs could reverse the answer"],
     [[], "low confidence: 90% of what decides it is judged or from memory"],

@@ -56,6 +56,10 @@ describe("the list of assumptions", () => {
     expect(found[last + 1]?.synonyms).toContain("trash rack");
   });
 
+  it("finds what is typed in the plural", () => {
+    expect(ids("all", "velocities")).toEqual(ids("all", "velocity"));
+  });
+
   it("finds bare ids too, last, and no words within other words", () => {
     expect(ids("all", "founding-unknown")).toEqual([id]);
     expect(ids("all", "pig")).not.toContain("irrigation.plugged-share");

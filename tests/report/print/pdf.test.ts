@@ -86,4 +86,16 @@ describe("the list of appendices in print", () => {
     for (const { title, page } of entries) expect(pages[page - 1]).toContain(title);
     expect(pages.join("")).not.toContain("page 00");
   });
+
+  it("has links that say in words where they lead", async () => {
+    const document = await getDocumentProxy(await pdfOf("ninemoss"));
+    const pages = await Promise.all(
+      Array.from({ length: document.numPages }, async (_, index) =>
+        (await document.getPage(index + 1)).getAnnotations(),
+      ),
+    );
+    const words = pages.flat().map((link) => String(link.contentsObj?.str));
+    expect(words).toContain(appendixTitles["cost-lines"]?.replace("Appendix ", ""));
+    expect(words.filter((each) => /section-|appendix-|table-/.test(each))).toEqual([]);
+  });
 });

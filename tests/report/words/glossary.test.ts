@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { describe, expect, it } from "vitest";
-import { projectRoot } from "../../../src/report/document/assets.js";
+import { projectRoot } from "../../../src/project-root.js";
 import { glossary } from "../../../src/report/words/glossary.js";
 
 const filesUnder = (folder: string): string[] =>

@@ -6,7 +6,7 @@ import {
   studyDifferences,
 } from "../../../src/study/compared/compared.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
-import { assumptions } from "../../report/runs.js";
+import { assumptions, exampleRun } from "../../report/runs.js";
 import { editedText } from "../example.js";
 
 type Edits = Parameters<typeof editedText>[0];
@@ -81,5 +81,28 @@ describe("two studies", () => {
     expect(found.limits).toEqual([
       expect.stringContaining("“Staffed summer checks” and “Signs and self-declaration”"),
     ]);
+  });
+
+  it("of different lakes are told by part, first the part whose figure differs most, and not explained by input", async () => {
+    const pair = [exampleRun("sorrel-bend"), exampleRun("copperhithe")] as const;
+    const found = studyDifferences(...pair);
+    expect(await explained(...pair, found)).toBeUndefined();
+    const ratios = found.parts.map(({ left, right }) => right / left);
+    const size = (ratio: number) => Math.max(ratio, 1 / ratio);
+    expect(ratios.map(size)).toEqual(ratios.map(size).toSorted((one, other) => other - one));
+    const of = (part: string) => found.parts.find((each) => each.part === part);
+    const result = (id: string, figure: string) =>
+      found.results.find((each) => each.id === id && each.figure === figure);
+    expect(of("boats")?.left).toBe(result("none", "hazard")?.left);
+    expect(of("program")?.left).toBe(result(pair[0].document.study.requestedOption, "programPerYear")?.left);
+    // The annuity formula, each year's 1 paid in its middle.
+    const { discountRate, horizon } = pair[0].comparison.input.money;
+    const annuity = ((1 - (1 + discountRate) ** -horizon) / discountRate) * Math.sqrt(1 + discountRate);
+    expect(of("money")?.left).toBeCloseTo(annuity, 8);
+  });
+
+  it("of one lake under a new name are explained as before", () => {
+    const renamed = run([["lake.name", "Ninemoss Water"]]);
+    expect(studyDifferences(plain, renamed).parts).toEqual([]);
   });
 });

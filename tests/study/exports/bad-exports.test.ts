@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { projectRoot } from "../../../src/report/document/assets.js";
+import { projectRoot } from "../../../src/project-root.js";
 import { exportText } from "../../../src/study/exports/file-text.js";
 import { readWork } from "../../../src/study/exports/orders/read-work.js";
 import { readBoatLog } from "../../../src/study/exports/read-boat-log.js";

@@ -1,4 +1,4 @@
-import { spawn } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
 import { once } from "node:events";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -9,7 +9,8 @@ import { serialize } from "node:v8";
 import type { AssumptionSet } from "#product/assumptions/entry.js";
 import { fewFuturesOf } from "#product/odds/draw.js";
 import { workerPool } from "#product/odds/pool.js";
-import { examplesFolder, projectRoot } from "#product/report/document/assets.js";
+import { projectRoot } from "#product/project-root.js";
+import { examplesFolder } from "#product/report/document/assets.js";
 import type { StudyDocument } from "#product/study/format/schema.js";
 import { oddsSettings } from "#product/study/format/uncertainty-schema.js";
 import { median } from "../median.js";
@@ -38,7 +39,7 @@ export async function timeCold(study: StudyDocument, assumptions: AssumptionSet)
     const odds = join(folder, "odds");
     writeFileSync(odds, await drawnOdds(study, assumptions));
     const command = join(projectRoot, "dist", "cli", "main.js");
-    const compare = fileURLToPath(new URL("cold-compare.js", import.meta.url));
+    const compare = gatheredCompare();
     const servers = [];
     for (let repeat = 0; repeat < repeats; repeat++)
       servers.push(await serverTimes(join(folder, `${repeat}`)));
@@ -52,6 +53,13 @@ export async function timeCold(study: StudyDocument, assumptions: AssumptionSet)
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+/** In few files, as the command itself is after the build. */
+function gatheredCompare(): string {
+  const file = fileURLToPath(new URL("cold-compare.js", import.meta.url));
+  execFileSync(process.execPath, [join(projectRoot, ".gather.js"), file]);
+  return file;
 }
 
 async function drawnOdds(document: StudyDocument, assumptions: AssumptionSet): Promise<Uint8Array> {

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
-import { projectRoot } from "#product/report/document/assets.js";
+import { projectRoot } from "#product/project-root.js";
 
 const folder = join(projectRoot, "tests");
 const startsBrowser = /\b(?:launchBrowser|createPrinter)\(/;

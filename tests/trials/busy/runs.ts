@@ -4,7 +4,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join, relative } from "node:path";
 import { z } from "zod";
-import { projectRoot } from "#product/report/document/assets.js";
+import { projectRoot } from "#product/project-root.js";
 
 /** One file's tests in one run. */
 export interface FileRun {

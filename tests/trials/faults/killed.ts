@@ -3,7 +3,7 @@ import { createHash } from "node:crypto";
 import { once } from "node:events";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { projectRoot } from "#product/report/document/assets.js";
+import { projectRoot } from "#product/project-root.js";
 import { checkWhole } from "#product/store/backup.js";
 import { storeConnection } from "#product/store/connection.js";
 import { issueStore } from "#product/store/issues.js";

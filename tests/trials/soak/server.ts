@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { projectRoot } from "#product/report/document/assets.js";
+import { projectRoot } from "#product/project-root.js";
 
 /** A server of its own, in a process of its own. */
 export interface SoakedServer {

@@ -18,7 +18,7 @@ let first = "";
 let searched = "";
 
 beforeAll(async () => {
-  bench = await openBench();
+  bench = await openBench(false);
   full = `/studies/${bench.studies.copy("example-sorrel-bend", "Ada").id}`;
   const body = new URLSearchParams({ name: "Blank", lake: "Blank", units: "us", currency: "USD" });
   const made = await fetch(`${bench.base}/studies/new`, { method: "POST", body, redirect: "manual" });

@@ -5,7 +5,7 @@ import { newAccessKey } from "../../../src/app/keys.js";
 import { askedRuns, usualRuns } from "../../../src/app/runs.js";
 import { type Studies, studiesOf } from "../../../src/app/studies.js";
 import { launchBrowser } from "../../../src/report/print/browser.js";
-import { createPrinter } from "../../../src/report/print/printer.js";
+import { createPrinter, type Printer } from "../../../src/report/print/printer.js";
 import { accessStore } from "../../../src/store/access.js";
 import { storeConnection } from "../../../src/store/connection.js";
 import { studyStore } from "../../../src/store/studies.js";
@@ -33,12 +33,15 @@ export interface Bench {
   readonly close: () => Promise<void>;
 }
 
-export async function openBench(): Promise<Bench> {
+/** @param isPrintRead whether a test reads what is printed; where none does, pictures are drawn and pages are left out */
+export async function openBench(isPrintRead = true): Promise<Bench> {
   const faults: unknown[] = [];
   const connection = storeConnection(":memory:");
   const studies = studiesOf(studyStore(connection), assumptions, () => new Date());
   const browser: Browser = await launchBrowser();
-  const printer = createPrinter({ launch: async () => browser });
+  const drawing = createPrinter({ launch: async () => browser });
+  const stub = new TextEncoder().encode("%PDF-stub");
+  const printer: Printer = isPrintRead ? drawing : { ...drawing, print: async () => stub };
   const runs = askedRuns({
     ...usualRuns,
     draw: async (study) =>

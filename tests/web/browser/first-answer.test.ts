@@ -117,6 +117,26 @@ describe("a program manager without a manual", () => {
     await page.close();
   });
 
+  it("sees the list of what is wrong grow shorter as it is mended, until it is gone", async () => {
+    const page = await bench.visitor();
+    await visit(page, `${bench.base}/start?act=next&depth=deep&ramps=many`);
+    const lines = () =>
+      page.$$eval(".summary-of-errors li", (all) =>
+        all.filter((each) => each.checkVisibility()).map((each) => each.textContent),
+      );
+    expect(await lines()).toHaveLength(2);
+    await fill(page, { ramps: "2" });
+    await page.waitForFunction(() => document.querySelector("#f-ramps[aria-invalid]") === null);
+    expect(await page.$eval("#f-ramps-error", (each) => each.checkVisibility())).toBe(false);
+    await fill(page, { depth: "low" });
+    await page.waitForFunction(() => document.querySelector("#f-depth-error")?.textContent?.includes("low"));
+    expect(await lines()).toEqual([expect.stringContaining('Greatest depth: Found "low"')]);
+    await fill(page, { depth: "80" });
+    await page.waitForFunction(() => !document.querySelector(".summary-of-errors")?.checkVisibility());
+    expect(await lines()).toEqual([]);
+    await page.close();
+  });
+
   it("can do it on a screen 360 pixels wide, where no page is wider than the screen", async () => {
     const page = await bench.visitor(360);
     for (const path of ["/start", "/start?screen=2&intakes%2F0%2Fuse=town"]) {

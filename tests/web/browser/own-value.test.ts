@@ -34,3 +34,22 @@ it("lets an engineer try a value, keep it with a reason, and go back to the usua
   expect(bench.studies.find(id)?.revision).toBe(3);
   expect(bench.faults).toEqual([]);
 });
+
+it("narrows the table of assumptions while somebody types, names first, and says what to do where nothing is left", async () => {
+  const page = await bench.visitor();
+  await visit(page, `${bench.base}/studies/example-ninemoss/assumptions`);
+  const shown = () =>
+    page.$$eval("#table-all tbody tr", (rows) =>
+      rows.filter((row) => row.checkVisibility()).map((row) => row.querySelector("th a")?.textContent ?? ""),
+    );
+  await fill(page, { q: "velocities" });
+  const names = await shown();
+  const byName = names.filter((name) => /velocity/i.test(name));
+  expect(byName.length).toBeGreaterThan(0);
+  expect(names.slice(0, byName.length)).toEqual(byName);
+  expect(await text(page, "#table-all-count")).toMatch(new RegExp(`^${names.length} of \\d+ shown`));
+  await fill(page, { q: "zzz" });
+  expect(await shown()).toEqual([]);
+  expect(await text(page, "#table-all-count")).toContain("Try fewer words, or other words of the trade");
+  await page.close();
+});

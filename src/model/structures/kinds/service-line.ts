@@ -68,10 +68,11 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
-      ...supplyOutage(context, withoutLine(line, "service missing in outages"), (days) => days * count),
+      ...supplyOutage(context, withoutLine(line, "service missing in outages", []), (days) => days * count),
       isFed: rawWater !== undefined,
       losses: (tell, layer, month, upstream) => {
-        tell(narrowed, (1 - share(layer)) * daysOf(month) * count);
+        const missing = 1 - share(layer);
+        if (missing > 0) tell(narrowed, missing * daysOf(month) * count);
         rawWater?.losses(hoursOnAll(tell), layer, month, upstream);
       },
       limit: (layer, month) =>
@@ -84,13 +85,14 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
 }
 
 /** A day without one of the lines. */
-const withoutLine = ({ shortageCostPerDay }: ServiceLine, what: string) =>
-  ({ what, type: "loss", quantityKind: "days", unitRate: shortageCostPerDay }) as const;
+const withoutLine = (
+  { shortageCostPerDay: unitRate }: ServiceLine,
+  what: string,
+  assumptionIds: readonly AssumptionId[],
+): Charge => ({ what, type: "loss", quantityKind: "days", unitRate, assumptionIds });
 
-const withoutWater = (line: ServiceLine, assumptionIds: readonly AssumptionId[]): Charge => ({
-  ...withoutLine(line, "service missing for want of water"),
-  assumptionIds,
-});
+const withoutWater = (line: ServiceLine, assumptionIds: readonly AssumptionId[]): Charge =>
+  withoutLine(line, "service missing for want of water", assumptionIds);
 
 function servedBy(line: ServiceLine, limit: number): Served {
   const { count } = line;

@@ -1,6 +1,6 @@
 import { noElement } from "../../../lists.js";
 import { growLayers, grownOnce } from "../../mussels/growth.js";
-import { aloneOf, type Layer } from "../../mussels/layer.js";
+import { bareSurface, type Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
@@ -61,13 +61,14 @@ function datedCourse(
   const length = Math.min(known, whole.length);
   const density = densityUnder(factor, part.context);
   const cleanedMonths = new Set<number>();
-  const layers: Layer[] = [];
-  for (let month = 0; month <= first; month++) layers.push(layerIn(untouched, month));
+  const layers = Array<Layer>(length).fill(bareSurface);
+  for (let month = 0; month <= first; month++) layers[month] = layerIn(untouched, month);
   for (let date = first; date < length; date += dates.every) {
     cleanedMonths.add(date);
     const months = Math.min(dates.every, length - 1 - date);
     const run = bareRun(part, { density, factor, start: date + 1, months });
-    for (let month = 0; month < months; month++) layers.push(run[month] ?? noElement(run, month));
+    for (let month = 0; month < months; month++)
+      layers[date + 1 + month] = run[month] ?? noElement(run, month);
   }
   return { layers, cleanedMonths, cycle: known < whole.length ? years : 0 };
 }
@@ -122,12 +123,15 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
   const share = context.assumed(limitShare);
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
+    const { number, lengthMm, cover, mass, thickness, killed, shed } = layer;
     const grown = {
-      ...aloneOf(layer),
-      cover: layer.cover / share,
-      mass: layer.mass / share,
-      thickness: layer.thickness / share,
-      shed: layer.shed / share,
+      number,
+      lengthMm,
+      cover: cover / share,
+      mass: mass / share,
+      thickness: thickness / share,
+      killed,
+      shed: shed / share,
     };
     return component.limit(grown, monthOfYear).load > 1;
   };

@@ -16,7 +16,7 @@ export interface Tried {
 /** Mean of the operating years, as far as it is reckoned: never above the whole. */
 export function meanValue({ byYear }: Tried): number {
   let sum = 0;
-  for (const each of byYear) sum += each.atLeast();
+  for (const each of byYear) sum += each.atLeast;
   return sum / byYear.length;
 }
 
@@ -30,7 +30,7 @@ export function reckonedOut(tried: Tried): Tried {
 function reckonOn({ byYear }: Tried): boolean {
   let isWhole = true;
   for (const each of byYear) {
-    if (each.isWhole()) continue;
+    if (each.isWhole) continue;
     each.reckonOn();
     isWhole = false;
   }

@@ -8,71 +8,89 @@ import type { PlanTools } from "./tools.js";
 import { type Course, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
 import { type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js";
 
-/** One plan followed in one operating year, as far as it has been reckoned: its value is known ever better from below. */
-export interface PlanValue {
-  readonly plan: Plan;
-  /** Present value of what is known of it. */
-  readonly atLeast: () => number;
-  readonly isWhole: () => boolean;
-  readonly reckonOn: () => void;
-  readonly course: () => Course;
-  /** The limit that the layer came nearest to in the years reckoned. */
-  readonly nearest: () => LimitLoad;
-}
-
 /**
- * The present value of following a plan, V = Σ w(a) C(a) over the years a since establishment. It is reckoned in steps:
- * what a protection costs while mussels are regularly found, then the dates of the routine, which the untouched
- * surface tells, then what stands and is carted away in the years, those that tell most first.
+ * The present value of following a plan in one operating year, V = Σ w(a) C(a) over the years a since establishment, known
+ * ever better from below. It is reckoned in steps: what a protection costs while mussels are regularly found, then the
+ * dates of the routine, which the untouched surface tells, then what stands and is carted away in the years, those that
+ * tell most first.
  */
-export function planValue(plan: Plan, tools: PlanTools): PlanValue {
-  const { planWeights } = tools.context;
-  const untouched = () => tools.untouched(settlersLetOn(plan, tools.context));
-  let value = protectionValue(plan, Infinity, tools);
-  let known: Course | undefined;
-  let steps = -1;
-  let yearsBefore = 0;
-  let nearest = noLoad;
-  const course = () => {
-    known ??= courseOf(plan, untouched(), tools);
-    return known;
-  };
-  const reckonDates = () => {
+export class PlanValue {
+  readonly plan: Plan;
+  readonly #tools: PlanTools;
+  #value: number;
+  #course: Course | undefined;
+  #steps = -1;
+  #yearsBefore = 0;
+  #nearest = noLoad;
+
+  constructor(plan: Plan, tools: PlanTools) {
+    this.plan = plan;
+    this.#tools = tools;
+    this.#value = protectionValue(plan, Infinity, tools);
+    if (plan.protection === undefined) this.#reckonDates();
+  }
+
+  /** Present value of what is known of it. */
+  get atLeast(): number {
+    return this.#value;
+  }
+
+  /** The limit that the layer came nearest to in the years reckoned. */
+  get nearest(): LimitLoad {
+    return this.#nearest;
+  }
+
+  get isWhole(): boolean {
+    return this.#steps >= 0 && this.#steps >= this.#years();
+  }
+
+  /** Grown when first asked for. */
+  get course(): Course {
+    this.#course ??= courseOf(this.plan, this.#untouched(), this.#tools);
+    return this.#course;
+  }
+
+  reckonOn(): void {
+    if (this.#steps < 0) {
+      this.#reckonDates();
+      return;
+    }
+    // As many years again as are known, so that few steps lead to the end.
+    const end = Math.min(this.#years(), Math.max(1, 2 * this.#steps));
+    for (; this.#steps < end; this.#steps += 1)
+      this.#reckonYear(yearAt(this.#steps, this.#years(), this.#tools));
+  }
+
+  #years(): number {
+    return this.course.layers.length / 12;
+  }
+
+  #untouched(): UntouchedCourse {
+    return this.#tools.untouched(settlersLetOn(this.plan, this.#tools.context));
+  }
+
+  #reckonDates(): void {
+    const { plan } = this;
     const work =
       plan.routine.by === "trigger"
-        ? triggeredWork(plan, course(), tools)
-        : datedWork(plan, untouched(), tools);
-    value = protectionValue(plan, work.first, tools) + work.value;
-    yearsBefore = work.yearsBefore;
-    steps = 0;
-  };
-  const years = () => course().layers.length / 12;
-  const reckonYear = () => {
-    const year = yearAt(steps, years(), tools);
-    const isBefore = year < yearsBefore;
-    const lived = isBefore ? untouched() : course();
-    const found = tools.inYear(isBefore ? yearLike(lived, year) : year, plan, lived);
-    value += weighed(
-      found.cost,
+        ? triggeredWork(plan, this.course, this.#tools)
+        : datedWork(plan, this.#untouched(), this.#tools);
+    this.#value = protectionValue(plan, work.first, this.#tools) + work.value;
+    this.#yearsBefore = work.yearsBefore;
+    this.#steps = 0;
+  }
+
+  #reckonYear(year: number): void {
+    const { planWeights } = this.#tools.context;
+    const isBefore = year < this.#yearsBefore;
+    const lived = isBefore ? this.#untouched() : this.course;
+    const { cost, nearest } = this.#tools.inYear(isBefore ? yearLike(lived, year) : year, this.plan, lived);
+    this.#value += weighed(
+      cost,
       isBefore ? at(planWeights.byYear, year) : weightOf(lived, year, planWeights),
     );
-    if (found.nearest.load > nearest.load) nearest = found.nearest;
-    steps += 1;
-  };
-  if (plan.protection === undefined) reckonDates();
-  return {
-    plan,
-    atLeast: () => value,
-    isWhole: () => steps >= 0 && steps >= years(),
-    reckonOn: () => {
-      if (steps < 0) return reckonDates();
-      // As many years again as are known, so that few steps lead to the end.
-      const end = Math.min(years(), Math.max(1, 2 * steps));
-      while (steps < end) reckonYear();
-    },
-    course,
-    nearest: () => nearest,
-  };
+    if (nearest.load > this.#nearest.load) this.#nearest = nearest;
+  }
 }
 
 /**

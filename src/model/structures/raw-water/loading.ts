@@ -1,31 +1,32 @@
-import { at, sumOf } from "../../../lists.js";
+import { at, noElement, sumOf } from "../../../lists.js";
 import { pipeArea } from "../../hydraulics/friction.js";
 import type { LakeContext } from "../context.js";
-import type { Cooler, Fittings, Orifice } from "./fittings.js";
-import { caughtMass, lodgingPieces, type PieceParameters, type Pieces, pieceParameters } from "./pieces.js";
+import type { Cooler, Fittings } from "./fittings.js";
+import {
+  caughtMass,
+  heldBy,
+  lodgingPieces,
+  type Opening,
+  openingOf,
+  type PieceParameters,
+  type Pieces,
+  pieceParameters,
+} from "./pieces.js";
 
 /** What the pieces of a month do to the fittings of one line. */
 export interface Loading {
   /** Times that the strainer is blinded to its limit. */
   readonly swaps: number;
-  readonly coolers: readonly CoolerLoading[];
-  readonly orifices: readonly OrificeLoading[];
-}
-
-interface CoolerLoading {
-  readonly cooler: Cooler;
-  /** Cleanings of each of the coolers. */
+  /** Cleanings of all coolers together, and of the one that is cleaned most often. */
   readonly cleanings: number;
-  /** Share of the first pass that is plugged when it is cleaned. */
-  readonly peak: number;
-}
-
-interface OrificeLoading {
-  readonly orifice: Orifice;
-  /** Clearings of each of the orifices. */
+  readonly cleaningsOfOne: number;
+  /** Clearings of all orifices together, and of the one that is cleared most often. */
   readonly clearings: number;
-  /** Blockings over the most that can be cleared. */
-  readonly load: number;
+  readonly clearingsOfOne: number;
+  /** What the coolers are left when they are as plugged as they get. */
+  readonly left: Left;
+  /** Blockings over the most that can be cleared, of the orifice where that is most. */
+  readonly blocked: number;
 }
 
 export interface LoadingParameters {
@@ -44,65 +45,73 @@ export const loadingParameters = ({ assumed }: Pick<LakeContext, "assumed">): Lo
 
 type Growth = LakeContext["growth"];
 
-/** What pieces bring to the fittings of a line in a month: all of it in proportion to their mass. */
-export interface Arrivals {
-  /** Times that the strainer is blinded to its limit. */
-  readonly swaps: number;
-  /** Share of the first pass of each kind of cooler that they plug. */
-  readonly plugged: readonly number[];
-  /** Blockings of one orifice of each kind. */
-  readonly blockings: readonly number[];
-}
+/**
+ * What pieces bring to the fittings of a line in a month, all of it in proportion to their mass: times that the strainer is
+ * blinded to its limit, then the share of the first pass of each kind of cooler that they plug, then blockings of one orifice
+ * of each kind.
+ */
+export type Arrivals = readonly number[];
 
 export function arrivalsOf(
-  line: Fittings,
+  { coolers = [], orifices = [], strainer }: Fittings,
   parameters: LoadingParameters,
   growth: Growth,
 ): (pieces: Pieces) => Arrivals {
-  const { coolers = [], orifices = [], strainer } = line;
-  const mesh = strainer?.mesh;
-  const firstPasses = coolers.map((cooler) => ({
-    bore: cooler.bore,
-    share: flowShare(cooler, coolers),
-    tubes: firstPassTubes(cooler),
-  }));
+  const held = heldBy(strainer?.mesh, parameters.pieces);
+  const screen =
+    strainer && strainer.type !== "self-cleaning" ? { held, area: strainer.screenArea } : undefined;
+  const limit = { blindedShare: parameters.blindedShare, bulkDensity: growth.bulkDensity };
   const allOrifices = sumOf(orifices.map(({ count }) => count));
+  const opening = (bore: number) => openingOf(bore, parameters.pieces);
+  const narrow = [
+    ...coolers.map((cooler) => ({
+      way: { bore: opening(cooler.bore), held },
+      share: flowShare(cooler, coolers),
+      among: firstPassTubes(cooler),
+    })),
+    ...orifices.map(({ bore }) => ({ way: { bore: opening(bore), held }, share: 1, among: allOrifices })),
+  ];
   return (pieces) => {
-    const lodging = (bore: number) => lodgingPieces(pieces, { bore, mesh }, parameters.pieces, growth.shell);
-    return {
-      swaps: strainer?.type === "self-cleaning" ? 0 : blindings(line, [pieces], parameters, growth),
-      plugged: firstPasses.map(({ bore, share, tubes }) => (lodging(bore) * share) / tubes),
-      blockings: orifices.map(({ bore }) => lodging(bore) / allOrifices),
-    };
+    const arrivals = [screen ? blindings(screen, pieces, limit) : 0];
+    for (const { way, share, among } of narrow)
+      arrivals.push((lodgingPieces(pieces, way, growth.shell) * share) / among);
+    return arrivals;
   };
 }
 
 /** Arrivals with a share of others. */
-export const withShare = (own: Arrivals, share: number, others: Arrivals): Arrivals => ({
-  swaps: own.swaps + share * others.swaps,
-  plugged: withShareOf(own.plugged, share, others.plugged),
-  blockings: withShareOf(own.blockings, share, others.blockings),
-});
-
-const withShareOf = (own: readonly number[], share: number, others: readonly number[]) =>
-  own.length === 0 ? own : own.map((each, index) => each + share * at(others, index));
+export function withShare(own: Arrivals, share: number, others: Arrivals): Arrivals {
+  const sums = own.slice();
+  for (let kind = 0; kind < own.length; kind++)
+    sums[kind] = (own[kind] ?? noElement(own, kind)) + share * (others[kind] ?? noElement(others, kind));
+  return sums;
+}
 
 export function loadingOf(
   { coolers = [], orifices = [] }: Fittings,
-  { swaps, plugged, blockings }: Arrivals,
   parameters: LoadingParameters,
-): Loading {
-  return {
-    swaps,
-    coolers: coolers.map((cooler, index) => {
-      const { cleanings, peak } = coolerCleanings(at(plugged, index), parameters);
-      return { cooler, cleanings, peak };
-    }),
-    orifices: orifices.map((orifice, index) => ({
-      orifice,
-      clearings: Math.min(at(blockings, index), parameters.mostCleanings),
-      load: at(blockings, index) / parameters.mostCleanings,
-    })),
+): (arrivals: Arrivals) => Loading {
+  const { mostCleanings } = parameters;
+  const leftWith = leftOf(coolers);
+  return (arrivals) => {
+    let kind = 0;
+    const swaps = at(arrivals, kind);
+    const peaks: number[] = [];
+    let [cleanings, cleaningsOfOne, clearings, clearingsOfOne, blocked] = [0, 0, 0, 0, 0];
+    for (const { count } of coolers) {
+      const each = coolerCleanings(at(arrivals, ++kind), parameters);
+      peaks.push(each.peak);
+      cleanings += count * each.cleanings;
+      cleaningsOfOne = Math.max(cleaningsOfOne, each.cleanings);
+    }
+    for (const { count } of orifices) {
+      const blockings = at(arrivals, ++kind);
+      const each = Math.min(blockings, mostCleanings);
+      clearings += count * each;
+      clearingsOfOne = Math.max(clearingsOfOne, each);
+      blocked = Math.max(blocked, blockings / mostCleanings);
+    }
+    return { swaps, cleanings, cleaningsOfOne, clearings, clearingsOfOne, blocked, left: leftWith(peaks) };
   };
 }
 
@@ -111,17 +120,12 @@ export function loadingOf(
  * nS = C/(ρb s AS β).
  */
 export function blindings(
-  { strainer }: Fittings,
-  pieces: readonly Pieces[],
-  { pieces: parameters, blindedShare }: Pick<LoadingParameters, "pieces" | "blindedShare">,
-  { bulkDensity }: Pick<Growth, "bulkDensity">,
+  { held, area }: { readonly held: Opening; readonly area: number },
+  pieces: Pieces,
+  { blindedShare, bulkDensity }: Pick<LoadingParameters, "blindedShare"> & Pick<Growth, "bulkDensity">,
 ): number {
-  if (!strainer) return 0;
-  const { mesh, screenArea } = strainer;
-  const covered = pieces.map((each) =>
-    each.size > 0 ? caughtMass(each, mesh, parameters) / (bulkDensity * each.size) : 0,
-  );
-  return sumOf(covered) / (screenArea * blindedShare);
+  const covered = pieces.size > 0 ? caughtMass(pieces, held) / (bulkDensity * pieces.size) : 0;
+  return covered / (area * blindedShare);
 }
 
 /**
@@ -131,7 +135,7 @@ export function blindings(
 export function coolerCleanings(
   plugged: number,
   { spareTubes, mostCleanings }: Pick<LoadingParameters, "spareTubes" | "mostCleanings">,
-): Pick<CoolerLoading, "cleanings" | "peak"> {
+): { readonly cleanings: number; readonly peak: number } {
   return {
     cleanings: Math.min(plugged / spareTubes, mostCleanings),
     peak: Math.min(1, Math.max(Math.min(spareTubes, plugged), plugged / mostCleanings)),
@@ -152,18 +156,30 @@ export interface Left {
   readonly tubes: number;
 }
 
-/** Water in proportion to the first passes that are open, tubes by all passes: w = Σ φ (1 − x), a = Σ n (1 − x/p)/Σ n. */
-export function leftOf(plugged: ReadonlyArray<Pick<CoolerLoading, "cooler" | "peak">>): Left {
-  if (plugged.length === 0) return { water: 1, tubes: 1 };
-  const all = { open: 0, tubes: 0 };
-  const left = { open: 0, tubes: 0 };
-  for (const { cooler, peak } of plugged) {
-    const open = openArea(cooler);
-    const tubes = cooler.count * cooler.tubes;
-    all.open += open;
-    left.open += open * (1 - peak);
-    all.tubes += tubes;
-    left.tubes += tubes * (1 - peak / cooler.passes);
-  }
-  return { water: left.open / all.open, tubes: left.tubes / all.tubes };
+/**
+ * Water in proportion to the first passes that are open, tubes by all passes: w = Σ φ (1 − x), a = Σ n (1 − x/p)/Σ n, by the
+ * share x of each cooler's first pass that is plugged.
+ */
+export function leftOf(coolers: readonly Cooler[]): (plugged: readonly number[]) => Left {
+  const bundles = coolers.map((each) => ({
+    open: openArea(each),
+    tubes: each.count * each.tubes,
+    passes: each.passes,
+  }));
+  const allOpen = sumOf(bundles.map(({ open }) => open));
+  const allTubes = sumOf(bundles.map(({ tubes }) => tubes));
+  if (bundles.length === 0) return () => allLeft;
+  return (plugged) => {
+    let water = 0;
+    let left = 0;
+    for (let index = 0; index < bundles.length; index++) {
+      const { open, tubes, passes } = bundles[index] ?? noElement(bundles, index);
+      const peak = plugged[index] ?? noElement(plugged, index);
+      water += open * (1 - peak);
+      left += tubes * (1 - peak / passes);
+    }
+    return { water: water / allOpen, tubes: left / allTubes };
+  };
 }
+
+export const allLeft: Left = { water: 1, tubes: 1 };

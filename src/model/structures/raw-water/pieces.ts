@@ -8,6 +8,14 @@ export interface Pieces {
   readonly mass: number;
   /** Length that 37 % of the mass exceeds, m. */
   readonly size: number;
+  /** The size to the power of the spread of their sizes. */
+  readonly power: number;
+}
+
+/** What pieces are longer than or not, with its length to the power of the spread of their sizes. */
+export interface Opening {
+  readonly length: number;
+  readonly power: number;
 }
 
 export interface PieceParameters {
@@ -31,20 +39,26 @@ export const pieceParameters = (assumed: Assumed): PieceParameters => ({
   carriedShare: assumed("raw-water.carried-share"),
 });
 
+export const piecesOf = (mass: number, size: number, { spread }: PieceParameters): Pieces => ({
+  mass,
+  size,
+  power: size ** spread,
+});
+
 /**
  * What a wall sheds into its water in a month, G = χ Ms A: of the mass that dies or loses its hold, the share that comes off
  * in pieces. Druses are as large as the layer is thick, and no smaller than one shell: s = max(L, t).
  */
-export function shedPieces(
+export const shedPieces = (
   layer: Pick<Layer, "shed" | "lengthMm" | "thickness">,
   area: number,
-  { carriedShare }: PieceParameters,
-): Pieces {
-  return {
-    mass: carriedShare * layer.shed * area,
-    size: Math.max(layer.lengthMm * metresPerMm, layer.thickness),
-  };
-}
+  parameters: PieceParameters,
+): Pieces =>
+  piecesOf(
+    parameters.carriedShare * layer.shed * area,
+    Math.max(layer.lengthMm * metresPerMm, layer.thickness),
+    parameters,
+  );
 
 const metresPerMm = 1e-3;
 const gramsPerKg = 1e3;
@@ -53,18 +67,20 @@ const gramsPerKg = 1e3;
  * Share of the mass in pieces longer than an opening: P = exp(−(d/s)^k), Rosin and Rammler's law of broken material (1933,
  * from memory).
  */
-export function longerShare({ size }: Pieces, opening: number, { spread }: PieceParameters): number {
-  return size > 0 ? Math.exp(-((opening / size) ** spread)) : 0;
-}
+export const longerShare = ({ size, power }: Pieces, opening: Opening): number =>
+  size > 0 ? Math.exp(-opening.power / power) : 0;
+
+export const openingOf = (length: number, { spread }: PieceParameters): Opening => ({
+  length,
+  power: length ** spread,
+});
 
 /** Length of the pieces that a mesh just holds, d = a/ω: they pass end on, by their width. No strainer holds none. */
-export const heldLength = (mesh: number | undefined, { width }: PieceParameters): number =>
-  mesh === undefined ? Number.POSITIVE_INFINITY : mesh / width;
+export const heldBy = (mesh: number | undefined, parameters: PieceParameters): Opening =>
+  openingOf(mesh === undefined ? Number.POSITIVE_INFINITY : mesh / parameters.width, parameters);
 
 /** Mass that a mesh catches in a month, kg: C = G P(a/ω). */
-export function caughtMass(pieces: Pieces, mesh: number, parameters: PieceParameters): number {
-  return pieces.mass * longerShare(pieces, heldLength(mesh, parameters), parameters);
-}
+export const caughtMass = (pieces: Pieces, held: Opening): number => pieces.mass * longerShare(pieces, held);
 
 /**
  * Pieces a month that pass the mesh end on and then lie across a bore, longer than it is wide: N = G (P(b) − P(a/ω))/W(ℓ),
@@ -72,13 +88,11 @@ export function caughtMass(pieces: Pieces, mesh: number, parameters: PieceParame
  */
 export function lodgingPieces(
   pieces: Pieces,
-  { bore, mesh }: { readonly bore: number; readonly mesh: number | undefined },
-  parameters: PieceParameters,
+  { bore, held }: { readonly bore: Opening; readonly held: Opening },
   shell: ShellParameters,
 ): number {
-  const held = heldLength(mesh, parameters);
-  if (bore >= held || pieces.mass === 0) return 0;
-  const between = longerShare(pieces, bore, parameters) - longerShare(pieces, held, parameters);
-  const length = Math.min(Math.max(bore, pieces.size), held);
+  if (bore.length >= held.length || pieces.mass === 0) return 0;
+  const between = longerShare(pieces, bore) - longerShare(pieces, held);
+  const length = Math.min(Math.max(bore.length, pieces.size), held.length);
   return (pieces.mass * between * gramsPerKg) / wetMassG(length / metresPerMm, shell);
 }

@@ -9,7 +9,10 @@ import { loadOf, nearer } from "../limits.js";
 import type { SmallLine, serviceShare } from "../small-line.js";
 import { hasFittings, type UpstreamWall } from "./fittings.js";
 import {
+  type Arrivals,
+  allLeft,
   arrivalsOf,
+  type Left,
   type Loading,
   type LoadingParameters,
   leftOf,
@@ -17,7 +20,7 @@ import {
   loadingParameters,
   withShare,
 } from "./loading.js";
-import { type Pieces, pieceIds, shedPieces } from "./pieces.js";
+import { pieceIds, piecesOf, shedPieces } from "./pieces.js";
 import { upstreamPieces } from "./upstream.js";
 
 /** Tells what a share of a service or hours without it are worth in a month. */
@@ -65,15 +68,9 @@ export function rawWaterOf(
   if (!hasFittings(line)) return undefined;
   const parameters = loadingParameters(context);
   const arriving = arrivalsOf(line, parameters, context.growth);
+  const loading = loadingOf(line, parameters);
   const own = lastMade((layer: Layer) => arriving(shedPieces(layer, area, parameters.pieces)));
-  const fromUpstream = once(() => {
-    const byWall = walls.map((wall) =>
-      upstreamPieces(wall, line.requiredFlow, parameters.pieces, context).map(arriving),
-    );
-    return months.map((month) =>
-      byWall.reduce((sum, ofWall) => withShare(sum, 1, at(ofWall, month)), arriving(noPieces)),
-    );
-  });
+  const fromUpstream = once(() => arrivalsFrom(walls, arriving, line, parameters, context));
   const missing = missingShare(line, share, parameters, served.limit);
   const tellMissing = served.missing(missingIds);
   const worst = shortfall(line, share, parameters);
@@ -81,23 +78,34 @@ export function rawWaterOf(
   const tellStanding = standingOf(line, context, served);
   return {
     losses: (tell, layer, month, upstream = 1) => {
-      const arrivals = withShare(own(layer), upstream, at(fromUpstream(), month));
-      const load = loadingOf(line, arrivals, parameters);
+      const load = loading(withShare(own(layer), upstream, at(fromUpstream(), month)));
       tellWork(tell, load);
       tellStanding(tell, load, month);
-      tellMissing(tell, missing(layer, load), month);
+      const lost = missing(layer, load.left);
+      if (lost > 0) tellMissing(tell, lost, month);
     },
     limit: (layer) => {
-      const load = loadingOf(line, own(layer), parameters);
-      let nearest = loadOf(coolersPlugged, worst(layer, load), served.limit);
-      for (const { load: blocked } of load.orifices)
-        nearest = nearer(nearest, loadOf(orificesBlocked, blocked, 1));
-      return nearest;
+      const { left, blocked } = loading(own(layer));
+      return nearer(
+        loadOf(coolersPlugged, worst(layer, left), served.limit),
+        loadOf(orificesBlocked, blocked, 1),
+      );
     },
   };
 }
 
-const noPieces: Pieces = { mass: 0, size: 0 };
+/** What comes down from all walls upstream in each month of a mature year. */
+function arrivalsFrom(
+  walls: readonly UpstreamWall[],
+  arriving: ReturnType<typeof arrivalsOf>,
+  { requiredFlow }: SmallLine,
+  { pieces }: LoadingParameters,
+  context: LakeContext,
+): readonly Arrivals[] {
+  const byWall = walls.map((wall) => upstreamPieces(wall, requiredFlow, pieces, context).map(arriving));
+  const none = arriving(piecesOf(0, 0, pieces));
+  return months.map((month) => byWall.reduce((sum, ofWall) => withShare(sum, 1, at(ofWall, month)), none));
+}
 
 const coolerIds = ["raw-water.spare-tubes", "raw-water.most-cleanings"] as const;
 const missingIds = [...pieceIds, ...coolerIds];
@@ -106,11 +114,12 @@ const missingIds = [...pieceIds, ...coolerIds];
  * Service missing when coolers are as plugged as they get, beyond what the spare tubes make up for:
  * D = max(0, 1 − S(xp)/S(σ)).
  */
-function shortfall({ coolers: all = [] }: SmallLine, share: Share, { spareTubes }: LoadingParameters) {
-  const spare = leftOf(all.map((cooler) => ({ cooler, peak: spareTubes })));
-  return (layer: Layer, { coolers }: Loading): number => {
+function shortfall({ coolers = [] }: SmallLine, share: Share, { spareTubes }: LoadingParameters) {
+  const spare = leftOf(coolers)(coolers.map(() => spareTubes));
+  return (layer: Layer, left: Left): number => {
+    if (left === allLeft) return 0;
     const allowed = share(layer, spare);
-    return allowed > 0 ? Math.max(0, 1 - share(layer, leftOf(coolers)) / allowed) : 0;
+    return allowed > 0 ? Math.max(0, 1 - share(layer, left) / allowed) : 0;
   };
 }
 
@@ -123,10 +132,10 @@ export function missingShare(
   share: Share,
   parameters: LoadingParameters,
   limit: number,
-): (layer: Layer, load: Loading) => number {
+): (layer: Layer, left: Left) => number {
   const worst = shortfall(line, share, parameters);
-  return (layer, load) => {
-    const short = worst(layer, load);
+  return (layer, left) => {
+    const short = worst(layer, left);
     const tripped = short > limit ? 1 - limit / short : 0;
     return tripped + ((1 - tripped) * Math.min(short, limit)) / 2;
   };
@@ -142,16 +151,14 @@ function workOf({ assumed }: LakeContext): (tell: Tell, load: Loading) => void {
       unitRate: assumed(labourRateId),
       assumptionIds: [labourRateId, hoursId, ...pieceIds, ...ids],
     };
-    return (tell: Tell, count: number) => tell(charge, count * hoursEach);
+    return (tell: Tell, count: number) => {
+      if (count > 0) tell(charge, count * hoursEach);
+    };
   };
   const straining = hoursOf("cleaning the strainer", "raw-water.strainer-hours", ["raw-water.blinded-share"]);
   const cooling = hoursOf("cleaning the coolers", "raw-water.cooler-hours", coolerIds);
   const narrow = hoursOf("clearing the orifices", "raw-water.orifice-hours", ["raw-water.most-cleanings"]);
-  return (tell, { swaps, coolers, orifices }) => {
-    let cleanings = 0;
-    for (const each of coolers) cleanings += each.cooler.count * each.cleanings;
-    let clearings = 0;
-    for (const each of orifices) clearings += each.orifice.count * each.clearings;
+  return (tell, { swaps, cleanings, clearings }) => {
     straining(tell, swaps);
     cooling(tell, cleanings);
     narrow(tell, clearings);
@@ -163,16 +170,14 @@ function workOf({ assumed }: LakeContext): (tell: Tell, load: Loading) => void {
  * they are cleaned in the same hours.
  */
 function standingOf({ strainer }: SmallLine, { assumed }: LakeContext, served: Served) {
+  const isSimplex = strainer?.type === "simplex";
+  const hours = { shut: assumed(shutId), open: assumed(openId) };
   const tellShut = served.standing([shutId]);
   const tellOpen = served.standing([openId]);
-  return (tell: Tell, { swaps, coolers, orifices }: Loading, month: number): void => {
-    let clearings = 0;
-    for (const each of orifices) clearings = Math.max(clearings, each.clearings);
-    let cleanings = 0;
-    for (const each of coolers) cleanings = Math.max(cleanings, each.cleanings);
-    const shut = (strainer?.type === "simplex" ? swaps : 0) + clearings;
-    if (shut > 0) tellShut(tell, shut * assumed(shutId), month);
-    if (cleanings > 0) tellOpen(tell, cleanings * assumed(openId), month);
+  return (tell: Tell, { swaps, cleaningsOfOne, clearingsOfOne }: Loading, month: number): void => {
+    const shut = (isSimplex ? swaps : 0) + clearingsOfOne;
+    if (shut > 0) tellShut(tell, shut * hours.shut, month);
+    if (cleaningsOfOne > 0) tellOpen(tell, cleaningsOfOne * hours.open, month);
   };
 }
 

@@ -3,7 +3,7 @@ import { months } from "../../lake/calendar.js";
 import type { LakeContext } from "../context.js";
 import { matureMonths } from "../plans/untouched.js";
 import type { UpstreamWall } from "./fittings.js";
-import { type PieceParameters, type Pieces, shedPieces } from "./pieces.js";
+import { type PieceParameters, type Pieces, piecesOf, shedPieces } from "./pieces.js";
 
 /**
  * Pieces that a line draws from a wall upstream in each month of a mature year, of which it takes its share of the water,
@@ -30,5 +30,5 @@ export function upstreamPieces(
     sum.sized += mass * size;
   }
   const years = (layers.length - from) / months.length;
-  return sums.map(({ mass, sized }) => ({ mass: mass / years, size: mass > 0 ? sized / mass : 0 }));
+  return sums.map(({ mass, sized }) => piecesOf(mass / years, mass > 0 ? sized / mass : 0, parameters));
 }

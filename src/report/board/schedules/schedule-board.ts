@@ -126,7 +126,7 @@ function scheduleAsked(context: ReportContext, isWorth: boolean): string {
   const when = infestedSince === undefined ? "once mussels are established" : "from now on";
   return isWorth
     ? `The ${board} is asked to plan that “${schedule.name}” be followed ${when}, ${amount}, as far as the dam's operating rules and the permits named inside allow.`
-    : `These figures do not support planning on “${schedule.name}”, ${amount}, on infrastructure grounds alone. Other grounds are listed under what the estimate leaves out.`;
+    : `These figures do not support planning on “${schedule.name}”, ${amount}, on infrastructure grounds alone. Other grounds are listed under “What the estimate leaves out”.`;
 }
 
 /** Where the answer turns: the saving, the cost of following it, and the chance. */

@@ -4,7 +4,6 @@ import { sumOf } from "../../../../src/lists.js";
 import type { Assumed } from "../../../../src/model/assumed.js";
 import { compare } from "../../../../src/model/compare.js";
 import type { StudyInput } from "../../../../src/model/inputs.js";
-import { plain } from "../../../../src/model/money/line.js";
 import type { AssumptionId } from "../../../../src/model/register/register.js";
 import type { Structure } from "../../../../src/model/structures/kinds.js";
 import { assumed, assumedWith, assumptionSet } from "../../assumptions.js";
@@ -63,8 +62,8 @@ const structures: fc.Arbitrary<Structure[]> = fc
 function presentValue(study: StudyInput, source: Assumed): number {
   const { horizon, discountRate } = study.money;
   const factors = Array.from({ length: horizon }, (_, year) => (1 + discountRate) ** -(year + 1 / 2));
-  const { byYear } = compare(study, source).infestation;
-  return sumOf(plain(byYear).map((cost, age) => (cost * sumOf(factors.slice(age))) / horizon));
+  const { byYear } = compare(study, source).infestation.plain;
+  return sumOf(byYear.map((cost, age) => (cost * sumOf(factors.slice(age))) / horizon));
 }
 
 const years = [3, 8, 20, 40];

@@ -3,7 +3,7 @@ import type { Structure } from "../../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { followPlan } from "../../../../src/model/structures/plan-over-years.js";
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
-import { planValue } from "../../../../src/model/structures/plans/value.js";
+import { PlanValue } from "../../../../src/model/structures/plans/value.js";
 import { weighedLines } from "../../../../src/model/structures/plans/weights.js";
 import { componentsOf } from "../../../../src/model/structures/structure.js";
 import { assumedWith } from "../../assumptions.js";
@@ -27,14 +27,14 @@ describe("the value of a plan", () => {
     for (const component of componentsOf(structure, context)) {
       const tools = planTools({ component, context, surface: context.growing(component.surface) });
       for (const plan of candidatePlans(component, context).plans) {
-        const value = planValue(plan, tools);
-        while (!value.isWhole()) value.reckonOn();
-        const followed = followPlan(plan, tools, value.course());
+        const value = new PlanValue(plan, tools);
+        while (!value.isWhole) value.reckonOn();
+        const followed = followPlan(plan, tools, value.course);
         const expected = followed.reduce(
           (sum, lines, year) => sum + weighedLines(lines, planWeights.byYear[year] ?? [], planWeights),
           0,
         );
-        expect(Math.abs(value.atLeast() - expected), plan.id).toBeLessThanOrEqual(1e-9 * expected);
+        expect(Math.abs(value.atLeast - expected), plan.id).toBeLessThanOrEqual(1e-9 * expected);
       }
     }
   });

@@ -5,7 +5,7 @@ import { hydropowerComponents } from "../../../../src/model/structures/hydropowe
 import type { Hydropower } from "../../../../src/model/structures/inputs.js";
 import { type ServiceLine, serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { brokenLimit } from "../../../../src/model/structures/limits.js";
-import { loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
+import { leftOf, loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
 import { missingShare } from "../../../../src/model/structures/raw-water/raw-water.js";
 import { serviceShare } from "../../../../src/model/structures/small-line.js";
 import { keepInService } from "../../../../src/model/structures/upkeep.js";
@@ -153,12 +153,7 @@ describe("a raw-water system", () => {
 describe("service that plugged coolers miss", () => {
   const line = plantWith({ coolers, strainer: undefined }).coolingWater;
   const missing = missingShare(line, serviceShare(line, context), loadingParameters(context), 0.1);
-  const at = (peak: number) =>
-    missing(bareSurface, {
-      swaps: 0,
-      orifices: [],
-      coolers: coolers.map((cooler) => ({ cooler, cleanings: 4, peak })),
-    });
+  const at = (peak: number) => missing(bareSurface, leftOf(coolers)(coolers.map(() => peak)));
 
   it("is none within the spare tubes, half of what is short at the worst, and all while the unit is tripped", () => {
     expect(at(0)).toBe(0);

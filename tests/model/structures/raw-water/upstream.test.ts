@@ -44,9 +44,7 @@ describe("pieces from a wall upstream", () => {
 
 describe("arrivals with a share of others", () => {
   it("are added kind by kind", () => {
-    const own = { swaps: 1, plugged: [0.1, 0.2], blockings: [3] };
-    const others = { swaps: 4, plugged: [0.4, 0.8], blockings: [8] };
-    expect(withShare(own, 0.25, others)).toEqual({ swaps: 2, plugged: [0.2, 0.4], blockings: [5] });
+    expect(withShare([1, 0.1, 0.2, 3], 0.25, [4, 0.4, 0.8, 8])).toEqual([2, 0.2, 0.4, 5]);
   });
 });
 

@@ -1,0 +1,61 @@
+import { sumOf } from "../../lists.js";
+import type { StudyDocument } from "../format/schema.js";
+import { matureMean, matureYears } from "../levels/mature-years.js";
+import type { StudyRun } from "../prepare/compute.js";
+import type { InputDifference } from "./input-differences.js";
+
+type Compared = Pick<StudyRun, "document" | "comparison">;
+
+/** A part of two studies of different lakes, with the figure that it decides. */
+export interface PartDifference {
+  readonly part: "structures" | "boats" | "program" | "money";
+  /** How many inputs of it differ. */
+  readonly inputs: number;
+  /** Yearly damage once established; yearly chance without a program; yearly cost of what is requested; worth of 1 a year. */
+  readonly left: number;
+  readonly right: number;
+}
+
+const owners: Readonly<Record<PartDifference["part"], readonly string[]>> = {
+  structures: ["lake", "structures", "workOrders"],
+  boats: ["boats"],
+  program: ["options", "study"],
+  money: ["money"],
+};
+
+const decides: Readonly<Record<PartDifference["part"], (run: Compared) => number | undefined>> = {
+  structures: ({ comparison }) => matureMean(comparison.infestation.byYear, matureYears(comparison)),
+  boats: ({ comparison }) => comparison.baseline.hazard,
+  program: ({ comparison, document }) =>
+    [comparison.baseline, ...comparison.options.map(({ result }) => result)]
+      .find(({ option }) => option.id === document.study.requestedOption)
+      ?.programPerYear.toNumber(),
+  money: ({ comparison }) => sumOf(comparison.discountFactors),
+};
+
+/** Whether another lake is compared, and not this one under a new name: most of its structures are others. */
+export function isOtherLake(left: StudyDocument, right: StudyDocument): boolean {
+  const known = new Set(left.structures.map(({ id }) => id));
+  const shared = right.structures.filter(({ id }) => known.has(id)).length;
+  const most = Math.max(left.structures.length, right.structures.length);
+  return left.lake.name !== right.lake.name && shared * 2 < most;
+}
+
+/** The parts of two studies of different lakes, first the one whose figure differs most, as a ratio. */
+export function differencesByPart(
+  left: Compared,
+  right: Compared,
+  inputs: readonly InputDifference[],
+): PartDifference[] {
+  const moving = inputs.filter(({ movesFigures }) => movesFigures);
+  const parts = Object.keys(owners) as PartDifference["part"][];
+  const found = parts.flatMap((part): PartDifference[] => {
+    const [one, other] = [decides[part](left), decides[part](right)];
+    const count = moving.filter(({ owner }) => owners[part].includes(owner.split("/")[0] ?? "")).length;
+    return one === undefined || other === undefined || count === 0
+      ? []
+      : [{ part, inputs: count, left: one, right: other }];
+  });
+  const size = (each: PartDifference) => Math.abs(Math.log(each.right / each.left)) || 0;
+  return found.toSorted((one, other) => size(other) - size(one));
+}
