@@ -1,6 +1,6 @@
 import { type Assumed, recorder } from "./assumed.js";
 import { plausibilityChecks } from "./checks.js";
-import { once } from "./computed-once.js";
+import { withLater } from "./computed-once.js";
 import { entryChecks } from "./entries/entries.js";
 import type { EntryCheck } from "./entries/entry-check.js";
 import type { InfestationCost } from "./infestation-cost.js";
@@ -68,12 +68,7 @@ export function compare(
   const { schedules, rates, factors, rises } = settings;
   const [{ structures, infestation, contexts }] = schedules;
   const others = results.filter((result) => result !== baseline);
-  const checks = once(() => [
-    ...structures.flatMap((each) => each.checks),
-    ...plausibilityChecks(input, structures, infestation, source),
-  ]);
-  const entered = once(() => entryChecks(input, contexts, source));
-  return {
+  const comparison = {
     input,
     lake,
     structures,
@@ -84,13 +79,14 @@ export function compare(
     baseline,
     options: others.map((result) => optionBalance(result, baseline, { input, source, settings })),
     rates,
-    get checks() {
-      return checks();
-    },
-    get entryChecks() {
-      return entered();
-    },
   };
+  return withLater(comparison, {
+    checks: () => [
+      ...structures.flatMap((each) => each.checks),
+      ...plausibilityChecks(input, structures, infestation, source),
+    ],
+    entryChecks: () => entryChecks(input, contexts, source),
+  });
 }
 
 /** The options of a study with what they rest on. */

@@ -27,3 +27,46 @@ export function lastMade<Key, Made>(make: (key: Key) => Made): (key: Key) => Mad
     return last.made;
   };
 }
+
+const heldIn = Symbol("what is made when asked for");
+
+interface Held {
+  readonly [heldIn]: {
+    readonly makers: Makers<Record<string, unknown>>;
+    readonly made: Map<string, unknown>;
+  };
+}
+
+type Makers<Later> = { readonly [Key in keyof Later]: () => Later[Key] };
+
+const accessors = new Map<string, PropertyDescriptor>();
+
+/** One function for each name: see `withLater`. */
+function accessorOf(name: string): PropertyDescriptor {
+  const known = accessors.get(name);
+  if (known) return known;
+  const accessor = {
+    enumerable: true,
+    get(this: Held) {
+      const { makers, made } = this[heldIn];
+      if (!made.has(name)) made.set(name, makers[name]?.());
+      return made.get(name);
+    },
+  };
+  accessors.set(name, accessor);
+  return accessor;
+}
+
+/**
+ * The object itself with further properties, each made when first asked for and then kept. Getters written into an object
+ * would do the same, but the engine holds on to each of their functions, with all that these can reach, until it collects
+ * its whole memory.
+ */
+export function withLater<Own extends object, Later extends object>(
+  own: Own,
+  makers: Makers<Later>,
+): Own & Readonly<Later> {
+  Object.defineProperty(own, heldIn, { value: { makers, made: new Map() } });
+  for (const name of Object.keys(makers)) Object.defineProperty(own, name, accessorOf(name));
+  return own as Own & Readonly<Later>;
+}

@@ -1,5 +1,5 @@
 import { at } from "../lists.js";
-import { once, remembered } from "./computed-once.js";
+import { remembered, withLater } from "./computed-once.js";
 import { accountOf, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
 import { centsPerUnit, type Money } from "./money/decimal.js";
@@ -74,22 +74,22 @@ export function infestationCost(
       if (isBuilt) mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost);
     }
   }
-  const bearers = once(() => byBearer(structures, skipYears, risingGroups));
-  return {
-    ...moneys(all),
-    firstAgeAbove: (limit) => {
+  const cost = {
+    ...streamsIn(all),
+    firstAgeAbove: (limit: number) => {
       const age = mostHarm.findIndex((cents) => cents > limit * centsPerUnit);
       return age < 0 ? undefined : age;
     },
-    ofStructure: (id) => {
+    ofStructure: (id: string) => {
       const own = structures.filter(({ structure }) => structure.id === id);
       return infestationCost(own, skipYears, risingGroups);
     },
-    get byBearer() {
-      return bearers();
-    },
     byAccount: new Map([...byAccount].map(([account, cents]) => [account, moneys(cents)])),
   };
+  return withLater(cost, {
+    ...moneyIn(all),
+    byBearer: () => byBearer(structures, skipYears, risingGroups),
+  });
 }
 
 /** What each bearer pays of the lines that are infrastructure; a line that stands in many years is split once. */
@@ -151,23 +151,24 @@ function addCents(
   if (group !== undefined) addCents(streamOf(stream.rising, group, part.length), year, line, undefined);
 }
 
-/** Money is made when asked for: most of the many streams are read in plain numbers alone. */
-function moneys({ harm, control, rising }: CentsByYear): YearlyCost {
-  const together = harm.map((cents, year) => cents + (control[year] ?? 0));
+const moneys = (cents: CentsByYear): YearlyCost => withLater(streamsIn(cents), moneyIn(cents));
+
+function streamsIn({ harm, control, rising }: CentsByYear): Pick<YearlyCost, "rising" | "plain"> {
   return {
     rising: new Map([...rising].map(([group, cents]) => [group, moneys(cents)])),
-    plain: { byYear: inUnits(together), harm: inUnits(harm), control: inUnits(control) },
-    get byYear() {
-      return Array.from(together, moneyOf);
-    },
-    get harm() {
-      return Array.from(harm, moneyOf);
-    },
-    get control() {
-      return Array.from(control, moneyOf);
-    },
+    plain: { byYear: inUnits(together(harm, control)), harm: inUnits(harm), control: inUnits(control) },
   };
 }
+
+/** Made when asked for: most of the many streams are read in plain numbers alone. */
+const moneyIn = ({ harm, control }: CentsByYear) => ({
+  byYear: (): readonly Money[] => Array.from(together(harm, control), moneyOf),
+  harm: (): readonly Money[] => Array.from(harm, moneyOf),
+  control: (): readonly Money[] => Array.from(control, moneyOf),
+});
+
+const together = (harm: Float64Array, control: Float64Array) =>
+  harm.map((cents, year) => cents + (control[year] ?? 0));
 
 function inUnits(cents: Float64Array): number[] {
   const amounts: number[] = [];

@@ -1,7 +1,7 @@
 import type { Assumed } from "./assumed.js";
 import { type BearerShare, bearerShares } from "./bearers.js";
 import { type BreakEven, breakEven, noBreakEven } from "./break-even/break-even.js";
-import { once } from "./computed-once.js";
+import { withLater } from "./computed-once.js";
 import { type Difference, difference } from "./increments.js";
 import type { StudyInput } from "./inputs.js";
 import type { Money } from "./money/decimal.js";
@@ -50,28 +50,20 @@ export function optionBalance(
 ): OptionBalance {
   const rates = otherRates(rest.input, rest.source);
   const against = difference(result, baseline);
-  const breakEvens = once(() =>
-    rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
-  );
-  const shares = once(() => bearerShares(rest.input.money, { result, baseline, ...against }));
-  const budgets = once(() => programBudget(result.option, rest.input.money));
-  return {
+  const balance = {
     result,
     ...against,
-    get breakEven() {
-      return breakEvens();
-    },
     perYear: () => yearly(against, rest.settings.factors),
     responseBenefit: () => responseBenefit(result, rest),
     withoutDeterrence: () => withoutDeterrence(result, baseline, rest),
     atOtherRates: () => rates.map((rate) => balanceAtRate(rate, { result, baseline }, rest)),
-    get bearers() {
-      return shares();
-    },
-    get budget() {
-      return budgets();
-    },
   };
+  return withLater(balance, {
+    breakEven: () =>
+      rest.input.lake.infestedSince === undefined ? breakEven(result, baseline, rest.settings) : noBreakEven,
+    bearers: () => bearerShares(rest.input.money, { result, baseline, ...against }),
+    budget: () => programBudget(result.option, rest.input.money),
+  });
 }
 
 const yearly = (

@@ -1,7 +1,7 @@
 import { at, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import { type CostOfChances, costOfChances } from "./break-even/cost-of-chances.js";
-import { once } from "./computed-once.js";
+import { once, withLater } from "./computed-once.js";
 import type { InfestationCost, YearlyCost } from "./infestation-cost.js";
 import type { ProgramOption, StudyInput } from "./inputs.js";
 import type { EnteredAccount } from "./money/account.js";
@@ -91,18 +91,8 @@ export function optionResult(
   const present = pair(spent, infestationAt(weights, containment?.presentValue));
   const knownWeight = (group: PriceGroup) =>
     factors.reduce((sum, factor, year) => sum + factor * at(known, year) * riseIn(group, year, rises), 0);
-  const undiscounted = once(() => {
-    const allOnes = factors.map(() => 1);
-    const infestation = infestationAt(costWeights(statesByYear, allOnes, rises), containment?.undiscounted);
-    return pair(new Money(sumOf(program)), infestation);
-  });
-  const ofBearers = once(() => withContainment(byBearer(noticed, unnoticed, weights), containment));
-  const ofChances = once(() => costOfChances(costs, settings));
   const losses = once(() => lossesByYear(costs, statesByYear, containment, rises));
-  const byYear = once(() =>
-    program.map((cost, year) => pair(new Money(cost), new Money(at(losses(), year)))),
-  );
-  return {
+  const result = {
     ...costs,
     ...risk,
     containment,
@@ -111,30 +101,25 @@ export function optionResult(
     schedulePerYear: totalOf(schedule.operating),
     schedulePresentValue: new Money(weightedTotal(followed, factors)),
     knownWeight,
-    get plainByYear() {
-      return program.map((cost, year) => cost + at(losses(), year));
-    },
-    get expectedByYear() {
-      return byYear();
-    },
     presentValue: present,
-    get equivalentYearly() {
-      return perYear(present, factors);
-    },
-    get undiscounted() {
-      return undiscounted();
-    },
     weights,
-    get ofChances() {
-      return ofChances();
-    },
-    get infestationByBearer() {
-      return ofBearers();
-    },
-    get presentValueByAccount() {
-      return byAccount(noticed, unnoticed, weights);
-    },
   };
+  return withLater(result, {
+    plainByYear: () => program.map((cost, year) => cost + at(losses(), year)),
+    expectedByYear: () => program.map((cost, year) => pair(new Money(cost), new Money(at(losses(), year)))),
+    equivalentYearly: () => perYear(present, factors),
+    undiscounted: () => {
+      const allOnes = costWeights(
+        statesByYear,
+        factors.map(() => 1),
+        rises,
+      );
+      return pair(new Money(sumOf(program)), infestationAt(allOnes, containment?.undiscounted));
+    },
+    ofChances: () => costOfChances(costs, settings),
+    infestationByBearer: () => withContainment(byBearer(noticed, unnoticed, weights), containment),
+    presentValueByAccount: () => byAccount(noticed, unnoticed, weights),
+  });
 }
 
 /** Expected amounts in each year of the horizon, in plain numbers. */

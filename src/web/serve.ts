@@ -28,7 +28,7 @@ import { accessSettings, refuseOpenDoor, shownAddress } from "./access/settings.
 import { createApp } from "./app.js";
 import { stopServing, usualPatience } from "./stopping.js";
 import { faultEntry, withUpkeep } from "./upkeep.js";
-import { workAhead } from "./work-ahead.js";
+import { afterFirstAnswer, workAhead } from "./work-ahead.js";
 
 function start(): void {
   translateLess();
@@ -73,9 +73,11 @@ function start(): void {
       process.exitCode = 1;
       return;
     }
-    workers.warm();
-    workAhead(studies, answers, ending.signal).catch((fault) => {
-      if (!ending.signal.aborted) log.error(faultEntry(fault));
+    afterFirstAnswer(server, ending.signal, () => {
+      workers.warm();
+      workAhead(studies, answers, ending.signal).catch((fault) => {
+        if (!ending.signal.aborted) log.error(faultEntry(fault));
+      });
     });
     console.log(`Ramp & Rack is at ${shownAddress(settings)} (stop with Ctrl-C)`);
   });

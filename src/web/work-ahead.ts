@@ -1,5 +1,7 @@
+import type { Server } from "node:http";
 import { type Answering, textOf } from "../app/answers/questions.js";
 import type { Studies } from "../app/studies.js";
+import { once } from "../model/computed-once.js";
 
 /**
  * Works the examples out, one after another, before somebody asks for them: their pages are there at once, and a study
@@ -12,4 +14,25 @@ export async function workAhead(studies: Studies, answers: Answering, signal: Ab
     await answers.ask("balance", textOf(entry), signal);
     await answers.ask("results", { ...textOf(entry), report: `/studies/${id}/report` }, signal);
   }
+}
+
+const usualRest = 1000;
+
+/**
+ * Begins once the first question is answered, with which it would share the processors, or nobody has asked for a while.
+ * @param signal ends the server: what has not begun by then never does
+ */
+export function afterFirstAnswer(
+  server: Server,
+  signal: AbortSignal,
+  begin: () => void,
+  restMilliseconds = usualRest,
+): void {
+  const begun = once(() => {
+    clearTimeout(clock);
+    if (!signal.aborted) begin();
+  });
+  const clock = setTimeout(begun, restMilliseconds);
+  signal.addEventListener("abort", begun, { once: true });
+  server.once("request", (_question, answer) => answer.once("close", begun));
 }

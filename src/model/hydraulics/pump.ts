@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { withLater } from "../computed-once.js";
 import { bracketedRoot, type Point } from "../root-search.js";
 
 export interface PumpPoint {
@@ -134,13 +135,7 @@ export function pumpRun({ curve, control }: Pump, system: SystemHead, demand: nu
     const needed = system(demand);
     if (pumpHead(curve, demand) >= needed) {
       const point = { flow: demand, head: Math.max(0, needed) };
-      return {
-        delivered: demand,
-        point,
-        get speed() {
-          return relativeSpeed(curve, point);
-        },
-      };
+      return withLater({ delivered: demand, point }, { speed: () => relativeSpeed(curve, point) });
     }
   }
   const point = operatingPoint(curve, system);

@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { once } from "../computed-once.js";
+import { withLater } from "../computed-once.js";
 import { months } from "../lake/calendar.js";
 import { exposedBand } from "../lake/levels.js";
 import { type GrowthParameters, killedByYear } from "./growth.js";
@@ -96,13 +96,10 @@ export function groundKills({
       years: density.length / 12,
       killedAt: (elevation) => {
         const conditions = monthsOf({ place: { at: "elevation", elevation }, velocity });
-        const table = once(() => shellTable(conditions, growth.shell, growth.drying));
-        const surface = {
-          months: conditions,
-          get table() {
-            return table();
-          },
-        };
+        const surface = withLater(
+          { months: conditions },
+          { table: () => shellTable(conditions, growth.shell, growth.drying) },
+        );
         return killedByYear({ surface, density, settled }, growth);
       },
     });

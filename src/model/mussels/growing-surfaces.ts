@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { once, remembered } from "../computed-once.js";
+import { once, remembered, withLater } from "../computed-once.js";
 import type { DryDose, DryingParameters } from "./drying.js";
 import type { GrowingSurface } from "./growth.js";
 import type { ShellParameters } from "./shell.js";
@@ -39,14 +39,8 @@ export function growingSurfaces(
     const same = asWarm.find(({ surface }) => isSameSettlement(surface.months, months));
     if (same) return same.surface;
     const table = asWarm[0]?.table ?? once(() => shellTable(months, shell, drying));
-    const surface: GrowingSurface = {
-      months,
-      get table() {
-        return table();
-      },
-      grown: new Map(),
-      grownFromBare: remembered(() => new Map()),
-    };
+    const bare = { months, grown: new Map(), grownFromBare: remembered(() => new Map()) };
+    const surface: GrowingSurface = withLater(bare, { table });
     if (kept === mostKept) forget();
     kept += 1;
     known.set(warmth, [...(known.get(warmth) ?? []), { surface, table }]);

@@ -1,5 +1,6 @@
 import { at, sumOf } from "../../lists.js";
 import { type Assumed, recorder } from "../assumed.js";
+import { withLater } from "../computed-once.js";
 import type { Boats, CheckSteps, ProgramOption, ProgramSteps, VesselClass } from "../inputs.js";
 import type { Lake } from "../lake/lake.js";
 import type { AssumptionId } from "../register/register.js";
@@ -55,16 +56,16 @@ export function arrivals(boats: Boats, option: ProgramOption, lake: Lake, source
   const totalAt = (dependence: number) =>
     throughOf(boats, passing && { ...passing, dependence }, none).launches;
   const through = throughOf(boats, passing, foundingChances(boats, assumed));
-  return {
+  const passed = {
     classes,
     slipThrough: through.launches,
     foundings: togetherOf(through, assumed),
     outlivesHold: passing?.outlivesHold ?? 1,
-    get slipThroughRange() {
-      return { independent: totalAt(0), dependent: totalAt(1) };
-    },
     assumptionIds: ids(),
   };
+  return withLater(passed, {
+    slipThroughRange: () => ({ independent: totalAt(0), dependent: totalAt(1) }),
+  });
 }
 
 /**

@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { withLater } from "../computed-once.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
@@ -29,20 +30,16 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
   const kind = kindOf(structure);
   const components = keptComponents(structure, contexts);
   const litter = kind.litter?.(structure, contexts) ?? [];
-  let hydraulics: HydraulicSummary | undefined;
   const cleanEnergy = kind.cleanEnergy?.(structure, contexts) ?? [];
-  return {
+  const result = {
     structure,
     components,
     litter,
     cleanEnergy,
     years: structureYears(structure, { components, litter, cleanEnergy }, context),
     checks: components.map((component) => limitCheck(structure, component)),
-    get hydraulics() {
-      hydraulics ??= hydraulicSummary(structure, components, context);
-      return hydraulics;
-    },
   };
+  return withLater(result, { hydraulics: () => hydraulicSummary(structure, components, context) });
 }
 
 function keptComponents(structure: Structure, [first, ...rest]: Contexts): ComponentResult[] {

@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { once, remembered } from "../computed-once.js";
+import { remembered, withLater } from "../computed-once.js";
 import { aloneOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
@@ -21,15 +21,8 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
-  const kept = bestKept(parts, pinned);
-  const untouched = once(() => aloneOf(thickest(parts.map(untouchedLayer))));
-  return {
-    ...kept,
-    everyPlan: () => everyPlan(parts),
-    get untouchedLayer() {
-      return untouched();
-    },
-  };
+  const kept = { ...bestKept(parts, pinned), everyPlan: () => everyPlan(parts) };
+  return withLater(kept, { untouchedLayer: () => aloneOf(thickest(parts.map(untouchedLayer))) });
 }
 
 /** A function of its own, so that what is made when asked for holds on to the parts alone: what grew in the trials takes much memory. */

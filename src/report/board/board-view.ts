@@ -19,7 +19,7 @@ import { estimateText } from "./estimate-text.js";
 import { bridgeText, headlineChances, intervalText, likelihoodText } from "./headline-words.js";
 import { incrementText } from "./increments-view.js";
 import { infestedBoard } from "./infested-board.js";
-import { motionText, notFundedText } from "./motion.js";
+import { boardName, motionText, notFundedText } from "./motion.js";
 import { rankedSentences, rankedTable } from "./ranked-options.js";
 import { scheduleBoard } from "./schedules/schedule-board.js";
 import { answerText, bestText, chanceAtEnd, ratioFigure } from "./weighing.js";
@@ -169,7 +169,7 @@ function thenText({ requested, format }: ReportContext): string {
 function asked({ run, requested, format }: ReportContext, isWorth: boolean): string {
   const name = `“${requested.result.option.name}”`;
   const text = isWorth
-    ? `The ${run.document.study.board} is asked to approve ${name}.`
+    ? `The ${boardName(run.document.study)} is asked to approve ${name}.`
     : `These figures do not support approving ${name} on infrastructure grounds alone. Other grounds are listed under “What the estimate leaves out”.`;
   return [text, noMoneyText(requested.result.programPerYear, format.money)].filter(Boolean).join(" ");
 }

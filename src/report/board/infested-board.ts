@@ -4,6 +4,7 @@ import type { ReportContext } from "../document/context.js";
 import { structureCosts } from "../rack/infestation-view.js";
 import { percent } from "../words/format.js";
 import type { BoardCase, BoardView } from "./board.js";
+import { boardName } from "./motion.js";
 import { scheduleBoard } from "./schedules/schedule-board.js";
 
 /** Page 1 for a lake that is infested already: a maintenance budget, with nothing to weigh and nothing to avoid. */
@@ -19,11 +20,11 @@ export function infestedBoard(context: ReportContext, since: number): BoardCase 
     balance: undefined,
     figures: figures(context),
     findings: [],
-    asked: `The ${study.board} is asked to take note of the yearly cost and to decide on the protection plans listed inside.`,
+    asked: `The ${boardName(study)} is asked to take note of the yearly cost and to decide on the protection plans listed inside.`,
     changes: [
       "The price of cleaning and the limits of each part decide the plans; the table of parts names the runner-up of each.",
       "The lake's levels decide what is exposed; a longer exposed period kills more and leaves more to sweep.",
-      "Replace unit prices marked as judged by your own first.",
+      "First replace unit prices marked as judged with your own.",
     ],
   };
 }

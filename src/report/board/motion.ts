@@ -7,7 +7,7 @@ export function motionText(context: ReportContext): string {
   const { run, requested, infestedSince } = context;
   const own = run.document.report.ask.motion;
   if (own !== undefined) return own;
-  const { board } = run.document.study;
+  const board = boardName(run.document.study);
   const { option, schedule } = requested.result;
   if (onlyFollows(requested.result)) {
     return `Moved, that the ${board} plan that “${schedule.name}” be followed, as far as the dam’s operating rules and permits allow.`;
@@ -15,6 +15,9 @@ export function motionText(context: ReportContext): string {
   if (infestedSince !== undefined) return `Moved, that the ${board} take note of this estimate.`;
   return `Moved, that the ${board} approve “${option.name}”${amountText(askOf(context), context)}, to be reviewed each budget year.`;
 }
+
+/** The board's name, to stand after an article. */
+export const boardName = ({ board }: { readonly board: string }): string => board.replace(/^the\s+/i, "");
 
 /** The first fiscal year's request. */
 function amountText(ask: Ask | undefined, { format }: ReportContext): string {

@@ -43,8 +43,7 @@ export function differenceView(
   const format = { left: formatOf(left), right: formatOf(right) };
   const optionRows = resultRows(found, "option", format);
   const structureRows = resultRows(found, "structure", format);
-  const { money, study } = right.document;
-  const requested = right.document.options.find(({ id }) => id === study.requestedOption)?.name ?? "";
+  const { money } = right.document;
   return {
     summary: summary(found, optionRows.length + structureRows.length),
     limits: found.limits,
@@ -69,7 +68,9 @@ export function differenceView(
       names,
     ),
     plans: plansTable(found, [format, names]),
-    explained: explanation && explainedView(explanation, { format: format.right, requested, names }),
+    explained:
+      explanation &&
+      explainedView(explanation, { format: format.right, requested: found.requested.right, names }),
   };
 }
 

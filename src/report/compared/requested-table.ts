@@ -13,7 +13,7 @@ interface Side {
 /** What each study asks for, beside each other; absent where both ask for the same option, which stands among all of them. */
 export function requestedTable(
   { left, right }: { readonly left: Side; readonly right: Side },
-  { results }: StudyDifferences,
+  { results, requested }: StudyDifferences,
   names: SideNames,
 ): TableView | undefined {
   const [one, other] = [left, right].map(({ run }) => run.document.study.requestedOption);
@@ -31,14 +31,7 @@ export function requestedTable(
   return {
     id: "table-requested",
     caption: "What each study requests, at central values",
-    head: head(
-      "Figure",
-      num(`${names.left}: ${nameOf(left.run, one)}`),
-      num(`${names.right}: ${nameOf(right.run, other)}`),
-    ),
+    head: head("Figure", num(`${names.left}: ${requested.left}`), num(`${names.right}: ${requested.right}`)),
     rows,
   };
 }
-
-const nameOf = ({ document }: ComparedRun, id: string | undefined): string =>
-  document.options.find((each) => each.id === id)?.name ?? "";

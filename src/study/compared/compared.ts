@@ -46,6 +46,8 @@ export function comparedRun(
 export interface StudyDifferences {
   readonly inputs: readonly InputDifference[];
   readonly results: readonly ResultDifference[];
+  /** Names of the options that are requested. */
+  readonly requested: { readonly left: string; readonly right: string };
   /** Parts of the studies with what each decides; none where both are of one lake. */
   readonly parts: readonly PartDifference[];
   /** Parts that are kept by another plan. */
@@ -68,6 +70,7 @@ export function studyDifferences(left: ComparedRun, right: ComparedRun): StudyDi
     inputs,
     parts: isOtherLake(left.document, right.document) ? differencesByPart(left, right, inputs) : [],
     results: resultDifferences(left.comparison, right.comparison),
+    requested: { left: requestedName(left.document), right: requestedName(right.document) },
     plans: planDifferences(left, right),
     limits: limits(left, right),
     moneyCompares,

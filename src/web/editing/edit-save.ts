@@ -51,7 +51,7 @@ export function saveForm(
   const before = draftOf(base.text, base.fileName);
   const edits = editsOfForm(place, form, before);
   const changed = edited(base.text, edits);
-  const structural = actionEdits(form, rawOf(changed, base.fileName), lastIn(studies, base));
+  const structural = actionEdits(form, () => rawOf(changed, base.fileName), lastIn(studies, base));
   const wanted = edited(changed, structural);
   const keeping = { means, form, latest, before };
   if (latest.revision === form.base && changed !== base.text && givesPlace(structural)) {
@@ -99,12 +99,15 @@ function editsOfForm(
   ];
 }
 
-/** Other ways of giving a value, chosen in a list, and the button pressed. */
-function actionEdits({ posted, act }: SentForm, document: unknown, aside: (at: Place) => unknown): Edit[] {
-  const ways = Object.entries(posted)
-    .filter(([name]) => name.startsWith("way:"))
-    .flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document, aside));
-  return [...ways, ...editsOfAction(act, document)];
+/** Other ways of giving a value, chosen in a list, and the button pressed. @param read parses the text: most forms do neither */
+function actionEdits({ posted, act }: SentForm, read: () => unknown, aside: (at: Place) => unknown): Edit[] {
+  const ways = Object.entries(posted).filter(([name]) => name.startsWith("way:"));
+  if (ways.length === 0 && act === "") return [];
+  const document = read();
+  return [
+    ...ways.flatMap(([name, way]) => editsOfAction(`${name}:${way}`, document, aside)),
+    ...editsOfAction(act, document),
+  ];
 }
 
 /** Whether one way of giving a value takes the place of another: what was typed in that is kept first, so that it comes back. */
@@ -116,8 +119,8 @@ const mostSought = 100;
 
 /** What stood last at a place of a study, before another way of giving it took its place. */
 function lastIn(studies: Studies, base: StudyEntry): (at: Place) => unknown {
-  const now = rawOf(base.text, base.fileName);
   return (at) => {
+    const now = rawOf(base.text, base.fileName);
     for (const { revision, isDamaged } of studies.revisions(base.id).slice(0, mostSought)) {
       const found = isDamaged || revision > base.revision ? undefined : studies.revision(base.id, revision);
       if (!found?.text.includes(String(at.at(-1)))) continue;

@@ -55,6 +55,15 @@ describe("the request", () => {
     expect(board.ask?.picture.title).toContain("more than last year’s budget");
   });
 
+  it.each(["The board", "the Board of Directors", "Board of Directors"])(
+    "names %s with one article",
+    (name) => {
+      const { board } = reportView(smallRun([["study.board", name]]));
+      expect(board.motion).toMatch(/^Moved, that the (board|Board of Directors) approve /);
+      expect(board.asked).not.toMatch(/the the /i);
+    },
+  );
+
   it("has its author's motion, what follows if it fails, and who checked it", () => {
     const ask = { motion: "Moved, as discussed.", ifNotFunded: "The ramps close.", checkedBy: "A. Reader" };
     const view = reportView(smallRun([["report", { ask }]]));

@@ -8,6 +8,7 @@ import { accountsTable } from "../accounts-table.js";
 import { balancePicture } from "../balance-picture.js";
 import type { BoardCase, BoardView } from "../board.js";
 import { bridgeText, headlineChances, intervalText, likelihoodText } from "../headline-words.js";
+import { boardName } from "../motion.js";
 import { rankedSentences, rankedTable } from "../ranked-options.js";
 import { answerText, bestText, chanceAtEnd, ratioFigure } from "../weighing.js";
 
@@ -116,7 +117,7 @@ function chanceFigure({ comparison, requested, format, horizon, infestedSince, h
 function scheduleAsked(context: ReportContext, isWorth: boolean): string {
   const { run, requested, format, infestedSince } = context;
   const { schedule, schedulePerYear } = requested.result;
-  const { board } = run.document.study;
+  const board = boardName(run.document.study);
   const size = format.money(schedulePerYear.abs());
   const amount = {
     [-1]: `bringing in about ${size} a year`,
