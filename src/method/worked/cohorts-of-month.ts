@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { Colony } from "../../model/mussels/cohorts.js";
+import { bareColony, cohortsOf, passMonth } from "../../model/mussels/cohorts.js";
 import { agesMet } from "../../model/mussels/shell-table.js";
 import type { PlannedLayer } from "./plan-layer.js";
 
@@ -68,10 +68,10 @@ interface Met {
 /** What stood there at the end of the month before, those that settled first at the front. */
 function cohortsMet({ part, start, month, density }: PlannedLayer): Met[] {
   const { months, table } = part.surface;
-  const colony = new Colony(part.surface, part.context.growth, month - start);
-  for (let past = start; past < month; past++) colony.passMonth(past % 12, at(density, past));
+  const colony = bareColony(part.surface, part.context.growth, month - start);
+  for (let past = start; past < month; past++) passMonth(colony, past % 12, at(density, past));
   const ages = agesMet(months, month % 12);
-  return colony.cohorts
+  return cohortsOf(colony)
     .map((number, index) => ({ number, age: at(ages, index), place: (month % 12) * table.cohorts + index }))
     .filter(({ number }) => number > 0)
     .reverse();

@@ -1,6 +1,13 @@
 import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import { Colony, type ColonyParameters, type ColonySurface } from "./cohorts.js";
+import {
+  bareColony,
+  type ColonyParameters,
+  type ColonySurface,
+  clean,
+  isBared,
+  passMonth,
+} from "./cohorts.js";
 import type { DryingParameters } from "./drying.js";
 import { type Layer, layerKeeper } from "./layer.js";
 import type { ShellParameters } from "./shell.js";
@@ -87,12 +94,12 @@ export function growLayers(
 ): Layer[] {
   const layers: Layer[] = [];
   const keep = layerKeeper(density.length, parameters.bulkDensity);
-  const colony = new Colony(surface, parameters, density.length);
+  const colony = bareColony(surface, parameters, density.length);
   for (let month = 0; month < density.length; month++) {
-    colony.passMonth((firstMonth + month) % 12, density[month] ?? noElement(density, month));
+    passMonth(colony, (firstMonth + month) % 12, density[month] ?? noElement(density, month));
     const layer = keep(colony);
     layers.push(layer);
-    if (cleanAfter?.(month, layer)) colony.clean();
+    if (cleanAfter?.(month, layer)) clean(colony);
   }
   return layers;
 }
@@ -109,15 +116,15 @@ export function killedByYear(
   const years = density.length / 12;
   const killed = Array<number>(years).fill(0);
   if (!isEverDry(surface.months)) return killed;
-  const colony = new Colony(surface, parameters, density.length);
+  const colony = bareColony(surface, parameters, density.length);
   const tried = Math.ceil(settled / 12) + 2;
   let isRepeated = false;
   for (let month = 0; month < density.length; month++) {
     const year = Math.floor(month / 12);
     if (year === tried && isRepeated) return killed.fill(at(killed, year - 1), year);
-    colony.passMonth(month % 12, density[month] ?? noElement(density, month));
+    passMonth(colony, month % 12, density[month] ?? noElement(density, month));
     killed[year] = at(killed, year) + colony.killed;
-    if (month >= settled && year < tried - 1 && colony.isBared) isRepeated = true;
+    if (month >= settled && year < tried - 1 && isBared(colony)) isRepeated = true;
   }
   return killed;
 }

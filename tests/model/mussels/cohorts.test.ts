@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from "vitest";
-import { Colony } from "../../../src/model/mussels/cohorts.js";
+import { bareColony, cohortsOf, passMonth } from "../../../src/model/mussels/cohorts.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
@@ -81,12 +81,12 @@ describe("shedding", () => {
   it("takes the same share of each brood, and of all that stands", () => {
     // By hand: those of April and May have grown beyond the limit in July, in which nobody settles.
     const [may, june, july] = [4, 5, 6];
-    const colony = new Colony(surface, { ...growth, coverLimit: 0.4 }, 12);
-    for (let month = 0; month <= june; month++) colony.passMonth(month, month <= may ? 1 : 0);
-    const before = colony.cohorts;
+    const colony = bareColony(surface, { ...growth, coverLimit: 0.4 }, 12);
+    for (let month = 0; month <= june; month++) passMonth(colony, month, month <= may ? 1 : 0);
+    const before = cohortsOf(colony);
     const { number } = colony;
-    colony.passMonth(july, 0);
-    const [settlers, ...after] = colony.cohorts;
+    passMonth(colony, july, 0);
+    const [settlers, ...after] = cohortsOf(colony);
     const kept = colony.number / number;
     expect(kept).toBeLessThan(0.95 * Math.exp(-growth.yearlyMortality / 12));
     expect(before.filter((each) => each > 0)).toHaveLength(2);

@@ -2,6 +2,7 @@ import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { dryingParameters } from "../../../src/model/mussels/drying.js";
 import { growthParameters } from "../../../src/model/mussels/growth.js";
+import { aloneOf, type Layer } from "../../../src/model/mussels/layer.js";
 import { shellParameters } from "../../../src/model/mussels/shell.js";
 import { shellTable } from "../../../src/model/mussels/shell-table.js";
 import { type Place, settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
@@ -14,6 +15,10 @@ export const growth = growthParameters(assumed, {
   drying: dryingParameters("quagga", assumed),
   suitability: 1,
 });
+
+/** Layers as plain data, to compare: what a layer keeps is hidden in it. Rounded to nine digits. */
+export const plain = (layers: readonly Layer[]) =>
+  layers.map((layer) => Object.entries(aloneOf(layer)).map(([name, value]) => [name, value.toPrecision(9)]));
 
 /** A surface in still water under a lake's schedule of levels. */
 export function stillSurface(place: Place, lake: Lake) {
