@@ -112,4 +112,19 @@ describe("the log command", () => {
     expect([status, readFileSync(study, "utf8")]).toEqual([2, before]);
     expect(stderr).toContain('boats.csv, line 2: found date "17/1/2027"');
   });
+
+  it("writes nothing where the study would contradict itself", async () => {
+    const own = join(folder, "sealed.yaml");
+    copyFileSync(examplePath("sorrel-bend"), own);
+    const before = readFileSync(own, "utf8");
+    const boats = join(folder, "sealed.csv");
+    writeFileSync(boats, log);
+    // Boats of this class never left the lake, and the study enters a chance of 0 % for them.
+    const classes = "classes=Out of state=never-left";
+    const sets = [...columns, classes].flatMap((each) => ["--set", each]);
+    const { status, stderr } = await run("log", own, boats, ...sets);
+    expect([status, readFileSync(own, "utf8")]).toEqual([2, before]);
+    expect(stderr).toContain("Nothing was written. sealed.yaml with sealed.csv: 1 problem.");
+    expect(stderr).toContain('"never-left", whose share fouled is 0 %');
+  });
 });

@@ -2,6 +2,8 @@ import { basename } from "node:path";
 import { type Edit, edited } from "../../editor/study-text.js";
 import { typedList } from "../../study/exports/export-numbers.js";
 import type { FileKind } from "../../study/exports/tried-export.js";
+import { InputError } from "../../study/reading/problems.js";
+import { readStudyText } from "../../study/reading/read.js";
 import { writeWhole } from "../write-whole.js";
 import { exportedFile, leftOutTold, mustBeAnswered, mustBeWhole, type StudyText } from "./exported-file.js";
 import { wholeMapping, withWords } from "./whole-mapping.js";
@@ -56,8 +58,32 @@ export function readInto<Mapping, Found>(
   mustBeWhole(fileName, refused, isPartial && found !== undefined);
   if (found === undefined) return [];
   const changes = command.changes(found, { mapping, fileName, origin });
-  writeWhole(path, edited(text, changes.edits));
+  const after = edited(text, changes.edits);
+  mustStayReadable({ before: text, after }, `${basename(path)} with ${fileName}`);
+  writeWhole(path, after);
   return [...changes.shown, ...told, ...changes.told, ...leftOutTold(fileName, refused)];
+}
+
+/** What a file says may contradict the study, which then stays as it was. @throws InputError */
+function mustStayReadable(
+  { before, after }: { readonly before: string; readonly after: string },
+  name: string,
+): void {
+  try {
+    readStudyText(after, name);
+  } catch (error) {
+    if (error instanceof InputError && isReadable(before, name))
+      throw new InputError(`Nothing was written. ${name}`, error.problems);
+  }
+}
+
+function isReadable(text: string, name: string): boolean {
+  try {
+    readStudyText(text, name);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** The mapping that the study has, with what is set now. @throws InputError */
