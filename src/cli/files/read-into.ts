@@ -2,8 +2,8 @@ import { basename } from "node:path";
 import { type Edit, edited } from "../../editor/study-text.js";
 import { typedList } from "../../study/exports/export-numbers.js";
 import type { FileKind } from "../../study/exports/tried-export.js";
-import { InputError } from "../../study/reading/problems.js";
-import { readStudyText } from "../../study/reading/read.js";
+import { InputError, type Problem } from "../../study/reading/problems.js";
+import { parsedInPlaceOf, studyOf } from "../../study/reading/read.js";
 import { writeWhole } from "../write-whole.js";
 import { exportedFile, leftOutTold, mustBeAnswered, mustBeWhole, type StudyText } from "./exported-file.js";
 import { wholeMapping, withWords } from "./whole-mapping.js";
@@ -45,10 +45,11 @@ interface Asked {
 
 /** Reads a file, and writes what is kept of it to the study. @returns what is told of it @throws InputError */
 export function readInto<Mapping, Found>(
-  { path, text, document }: StudyText,
+  study: StudyText,
   { file, settings, isPartial }: Asked,
   command: FileCommand<Mapping, Found>,
 ): string[] {
+  const { path, text, document } = study;
   const fileName = basename(file);
   const exported = exportedFile(file);
   const { origin, ...set } = settings;
@@ -59,30 +60,25 @@ export function readInto<Mapping, Found>(
   if (found === undefined) return [];
   const changes = command.changes(found, { mapping, fileName, origin });
   const after = edited(text, changes.edits);
-  mustStayReadable({ before: text, after }, `${basename(path)} with ${fileName}`);
+  mustStayReadable(study, after, fileName);
   writeWhole(path, after);
   return [...changes.shown, ...told, ...changes.told, ...leftOutTold(fileName, refused)];
 }
 
 /** What a file says may contradict the study, which then stays as it was. @throws InputError */
-function mustStayReadable(
-  { before, after }: { readonly before: string; readonly after: string },
-  name: string,
-): void {
-  try {
-    readStudyText(after, name);
-  } catch (error) {
-    if (error instanceof InputError && isReadable(before, name))
-      throw new InputError(`Nothing was written. ${name}`, error.problems);
-  }
+function mustStayReadable({ path, text }: StudyText, after: string, fileName: string): void {
+  const problems = problemsIn(path, after);
+  if (problems.length > 0 && problemsIn(path, text).length === 0)
+    throw new InputError(`Nothing was written. ${basename(path)} with ${fileName}`, problems);
 }
 
-function isReadable(text: string, name: string): boolean {
+function problemsIn(path: string, text: string): readonly Problem[] {
   try {
-    readStudyText(text, name);
-    return true;
-  } catch {
-    return false;
+    studyOf(parsedInPlaceOf(path, text));
+    return [];
+  } catch (error) {
+    if (error instanceof InputError) return error.problems;
+    throw error;
   }
 }
 

@@ -55,5 +55,5 @@ const pairsIn = (text: string): Record<string, string> =>
     }),
   );
 
-const pairs = /\s*(["'])[^"']*\1\s*=[^;]*|[^;]+/g;
-const quotedPair = /^\s*(["'])([^"']*)\1\s*=(.*)$/s;
+const pairs = /\s*(["'])(?:(?!\1).)*\1\s*=[^;]*|[^;]+/gs;
+const quotedPair = /^\s*(["'])((?:(?!\1).)*)\1\s*=(.*)$/s;

@@ -77,8 +77,8 @@ export function operatingPoint(curve: PumpCurve, system: SystemHead): PumpPoint 
   const start = { x: 0, y: system(0) - shutOff };
   if (start.y >= 0) return { flow: 0, head: shutOff };
   const lacking = (flow: number) => system(flow) - pumpHead(curve, flow);
-  const close = flowNear(lacking, start.y, end / 2);
-  if (close !== undefined && close <= end) return { flow: close, head: pumpHead(curve, close) };
+  const close = flowNear(lacking, start.y, end);
+  if (close !== undefined) return { flow: close, head: pumpHead(curve, close) };
   const atEnd = system(end);
   if (atEnd === Infinity) return { flow: 0, head: shutOff };
   if (atEnd <= 0) return { flow: end, head: 0 };
@@ -92,19 +92,22 @@ const lastRelativeChange = 1e-9;
 
 /**
  * Flow at which a function that rises with it is zero, by the secant in Q², in which what pumps give and pipes need is
- * nearly straight; undefined where it does not close in.
+ * nearly straight; undefined where it does not close in, or leaves the flows up to the end, past which a flat curve falls
+ * so steeply that a next change tells nothing.
  */
-function flowNear(rising: (flow: number) => number, atNoFlow: number, guess: number): number | undefined {
+function flowNear(rising: (flow: number) => number, atNoFlow: number, end: number): number | undefined {
+  const guess = end / 2;
   let before = 0;
   let valueBefore = atNoFlow;
   let square = guess * guess;
+  const most = end * end;
   for (let step = 0; step < mostSecants; step++) {
     const value = rising(Math.sqrt(square));
     const change = value === 0 ? 0 : (value * (square - before)) / (value - valueBefore);
     before = square;
     valueBefore = value;
     square -= change;
-    if (!(square > 0)) return undefined;
+    if (!(square > 0 && square <= most)) return undefined;
     if (Math.abs(change) <= lastRelativeChange * square) return Math.sqrt(square);
   }
   return undefined;

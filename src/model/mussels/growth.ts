@@ -110,7 +110,7 @@ export function growLayers(
  * @param input.settled first month from which the density no longer changes
  */
 export function killedByYear(
-  { surface, density, settled }: GrowthInput & { readonly settled: number },
+  { surface, density, settled }: Omit<GrowthInput, "firstMonth"> & { readonly settled: number },
   parameters: GrowthParameters,
 ): number[] {
   const years = density.length / 12;

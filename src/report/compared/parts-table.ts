@@ -16,6 +16,8 @@ const told: Readonly<Record<PartDifference["part"], readonly [name: string, figu
   money: ["Money and who pays", "Present value of 1 a year over the horizon"],
 };
 
+const isAmount = ({ part }: PartDifference) => part === "structures" || part === "program";
+
 /** The parts of two lakes in the order of what differs most; absent where both studies are of one. */
 export function otherLake(
   [left, right]: readonly [ComparedRun, ComparedRun],
@@ -25,13 +27,12 @@ export function otherLake(
   if (parts.length === 0) return undefined;
   const lakes = [left, right].map(({ document }) => document.lake.name);
   const sameMoney = left.document.money.currency === right.document.money.currency;
-  const isMoney = ({ part }: PartDifference) => part === "structures" || part === "program";
   const amount = (each: PartDifference, side: "left" | "right") => {
-    if (isMoney(each)) return format[side].money(each[side]);
+    if (isAmount(each)) return format[side].money(each[side]);
     return each.part === "boats" ? percent(each[side], 3) : significant(each[side], 3);
   };
   const times = (each: PartDifference) =>
-    (isMoney(each) && !sameMoney) || each.left === 0 ? "–" : ratio(each.right / each.left);
+    (isAmount(each) && !sameMoney) || each.left === 0 ? "–" : ratio(each.right / each.left);
   return {
     words: `${lakes.join(" and ")} are different lakes. Levels, structures, boats and program of a lake belong together and cannot be exchanged one by one, so that the difference is not divided among single inputs. What differs is told by part, first the part whose figure differs most.`,
     table: {

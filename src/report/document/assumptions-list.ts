@@ -85,7 +85,7 @@ export function assumptionRows(
 }
 
 /** Without the ending of a plural: who types divers finds a diver. */
-const stem = (word: string): string => word.replace(/(?<=.{4})ies$|(?<=.{2}[^s])s$/, "");
+const stem = (word: string): string => word.replace(/(?<=.{5})ies$|(?<=.{2}[^s])s$/, "");
 
 const notFound = 7;
 

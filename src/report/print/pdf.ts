@@ -118,7 +118,13 @@ const captionsOf = (body: string) =>
   );
 
 const idsWithText = (body: string, pattern: RegExp) =>
-  [...body.matchAll(pattern)].map(([, id = "", text = ""]) => [id, text] as const);
+  [...body.matchAll(pattern)].map(([, id = "", text = ""]) => [id, unescaped(text)] as const);
+
+/** What the views escape, as it is read. */
+const unescaped = (text: string) =>
+  text.replace(/&(amp|lt|gt|quot|#x27|#x60|#x3D);/g, (_, name: keyof typeof escaped) => escaped[name]);
+
+const escaped = { amp: "&", lt: "<", gt: ">", quot: '"', "#x27": "'", "#x60": "`", "#x3D": "=" } as const;
 
 /** The foot of each sheet, in boxes of its margin so that it has the report's fonts. A name too long for the line is cut; the edition and the page are not. */
 function footCss({ title, edition }: PrintSettings): string {

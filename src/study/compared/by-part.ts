@@ -25,7 +25,8 @@ const owners: Readonly<Record<PartDifference["part"], readonly string[]>> = {
 
 const decides: Readonly<Record<PartDifference["part"], (run: Compared) => number | undefined>> = {
   structures: ({ comparison }) => matureMean(comparison.infestation.byYear, matureYears(comparison)),
-  boats: ({ comparison }) => comparison.baseline.hazard,
+  boats: ({ comparison, document }) =>
+    document.lake.infestedSince === undefined ? comparison.baseline.hazard : undefined,
   program: ({ comparison, document }) =>
     [comparison.baseline, ...comparison.options.map(({ result }) => result)]
       .find(({ option }) => option.id === document.study.requestedOption)
@@ -33,15 +34,28 @@ const decides: Readonly<Record<PartDifference["part"], (run: Compared) => number
   money: ({ comparison }) => sumOf(comparison.discountFactors),
 };
 
-/** Whether another lake is compared, and not this one under a new name: most of its structures are others. */
+/** Whether its figure is money. */
+const isAmount = ({ part }: PartDifference): boolean => part === "structures" || part === "program";
+
+/** Whether another lake is compared, and not this one under a new name: most structures in its levels are others or stand elsewhere. */
 export function isOtherLake(left: StudyDocument, right: StudyDocument): boolean {
-  const known = new Set(left.structures.map(({ id }) => id));
-  const shared = right.structures.filter(({ id }) => known.has(id)).length;
-  const most = Math.max(left.structures.length, right.structures.length);
-  return left.lake.name !== right.lake.name && shared * 2 < most;
+  const known = new Set(placesOf(left));
+  const places = placesOf(right);
+  const shared = places.filter((each) => known.has(each)).length;
+  return left.lake.name !== right.lake.name && shared * 2 < Math.max(known.size, places.length);
 }
 
-/** The parts of two studies of different lakes, first the one whose figure differs most, as a ratio. */
+/** Structures that stand in the levels, with where; all by their ids where none does. */
+function placesOf({ structures }: StudyDocument): string[] {
+  const places = structures.flatMap((each) => {
+    const top = "topElevation" in each ? each.topElevation : undefined;
+    const elevation = "elevation" in each ? each.elevation : top;
+    return elevation === undefined ? [] : [`${each.id} at ${elevation.value}`];
+  });
+  return places.length > 0 ? places : structures.map(({ id }) => id);
+}
+
+/** The parts of two studies of different lakes, first the one whose figure differs most, as a ratio; amounts of two currencies have none. */
 export function differencesByPart(
   left: Compared,
   right: Compared,
@@ -56,6 +70,8 @@ export function differencesByPart(
       ? []
       : [{ part, inputs: count, left: one, right: other }];
   });
-  const size = (each: PartDifference) => Math.abs(Math.log(each.right / each.left)) || 0;
+  const isSameMoney = left.document.money.currency === right.document.money.currency;
+  const size = (each: PartDifference) =>
+    isSameMoney || !isAmount(each) ? Math.abs(Math.log(each.right / each.left)) || 0 : 0;
   return found.toSorted((one, other) => size(other) - size(one));
 }

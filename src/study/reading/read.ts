@@ -40,14 +40,18 @@ export function parsedStudyFile(path: string): ParsedStudy {
   const name = basename(path);
   const bytes = sizeOf(path);
   if (bytes > largestStudyBytes) throw tooLarge(name, bytes);
-  return parsedDocument(mustBeUtf8(readFileSync(path), name), name, {
+  return parsedInPlaceOf(path, mustBeUtf8(readFileSync(path), name));
+}
+
+/** A text as the file of a study would be read if it held it. @throws InputError if it is neither JSON nor YAML */
+export const parsedInPlaceOf = (path: string, text: string): ParsedStudy =>
+  parsedDocument(text, basename(path), {
     files: (document) => [
       ...readRecordFiles(document, dirname(path)),
       ...takeRecordsFrom(dirname(path), document),
     ],
     characters: characterProblems,
   });
-}
 
 function sizeOf(path: string): number {
   try {

@@ -96,7 +96,7 @@ export function assumptionsPage(
       },
       beyond: shown === filter ? "" : filterNames[filter],
       count: `${rows.length} of ${studies.assumptions.entries.size} assumptions`,
-      none: noneText(rows.length, studies.assumptions.entries.size),
+      none: noneText({ listed: rows.length, all: studies.assumptions.entries.size }, words),
       rows: rows.map((row) => ({
         ...{ ...row, ...shownIn(row, studies, units), link: href(row.id) },
       })),
@@ -105,7 +105,8 @@ export function assumptionsPage(
 }
 
 /** What is said where no row has the words typed. @param listed rows that a script narrows */
-function noneText(listed: number, all: number): string {
+function noneText({ listed, all }: { listed: number; all: number }, words: string): string {
+  if (listed === 0 && words === "") return `This list is empty. Choose another to see some of the ${all}.`;
   const others = listed > 0 && listed < all ? `; “Search” looks through all ${all}` : "";
   return `None of the ${listed || all} assumptions searched has all these words in its name, other words for it, note, source or value. Try fewer words, or other words of the trade${others}.`;
 }

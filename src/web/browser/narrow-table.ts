@@ -9,7 +9,7 @@ const textOf = (element: Element | null) =>
   element?.textContent?.toLowerCase().replaceAll("\u200b", "") ?? "";
 
 /** Without the ending of a plural: who types divers finds a diver. */
-const stem = (word: string) => word.replace(/(?<=.{4})ies$|(?<=.{2}[^s])s$/, "");
+const stem = (word: string) => word.replace(/(?<=.{5})ies$|(?<=.{2}[^s])s$/, "");
 
 function narrow(
   field: HTMLInputElement,

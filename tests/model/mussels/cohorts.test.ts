@@ -1,11 +1,13 @@
 import { describe, expect, it, test } from "vitest";
 import { bareColony, cohortsOf, passMonth } from "../../../src/model/mussels/cohorts.js";
 import { growLayers } from "../../../src/model/mussels/growth.js";
-import { productiveLake } from "../lakes.js";
+import { drawnDownLake, productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
 import { growth, stillSurface } from "./growing.js";
 
 const surface = stillSurface({ at: "elevation", elevation: 95 }, productiveLake);
+/** Above the winter's lowest level. */
+const bared = stillSurface({ at: "elevation", elevation: 95 }, drawnDownLake);
 const years = 20;
 /** Room for all that settle, so that each month's settlers are those of a bare surface. */
 const roomy = { ...growth, coverLimit: 1e12, yearlyMortality: 0.2 };
@@ -78,10 +80,13 @@ describe("a single brood", () => {
 });
 
 describe("shedding", () => {
-  it("takes the same share of each brood, and of all that stands", () => {
+  it.each([
+    ["under water", surface],
+    ["in a band that each winter bares", bared],
+  ])("takes the same share of each brood, and of all that stands, %s", (_where, place) => {
     // By hand: those of April and May have grown beyond the limit in July, in which nobody settles.
     const [may, june, july] = [4, 5, 6];
-    const colony = bareColony(surface, { ...growth, coverLimit: 0.4 }, 12);
+    const colony = bareColony(place, { ...growth, coverLimit: 0.4 }, 12);
     for (let month = 0; month <= june; month++) passMonth(colony, month, month <= may ? 1 : 0);
     const before = cohortsOf(colony);
     const { number } = colony;
@@ -93,5 +98,10 @@ describe("shedding", () => {
     expect(settlers).toBe(0);
     expect(after).toEqual(before.map((each) => expect.closeTo(each * kept, 9)));
     expect(colony.cover).toBeCloseTo(0.4, 9);
+    // What a square metre carried and sheds is what it carries and what died of age besides.
+    const grown = colony.mass / (kept / Math.exp(-growth.yearlyMortality / 12));
+    const ofAge = grown * (Math.exp(growth.yearlyMortality / 12) - 1);
+    expect(relativeGap(colony.shed, ofAge + grown - colony.mass)).toBeLessThan(1e-9);
+    expect(colony.killed).toBe(0);
   });
 });

@@ -16,9 +16,9 @@ export const growth = growthParameters(assumed, {
   suitability: 1,
 });
 
-/** Layers as plain data, to compare: what a layer keeps is hidden in it. Rounded to nine digits. */
+/** Layers as plain data, to compare: what a layer keeps is hidden in it. */
 export const plain = (layers: readonly Layer[]) =>
-  layers.map((layer) => Object.entries(aloneOf(layer)).map(([name, value]) => [name, value.toPrecision(9)]));
+  layers.map((layer) => Object.entries(aloneOf(layer)).map(([name, value]) => [name, value]));
 
 /** A surface in still water under a lake's schedule of levels. */
 export function stillSurface(place: Place, lake: Lake) {

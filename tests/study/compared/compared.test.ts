@@ -101,6 +101,22 @@ describe("two studies", () => {
     expect(of("money")?.left).toBeCloseTo(annuity, 8);
   });
 
+  it("of a lake that is infested already have no chance of it beside another's", () => {
+    const { parts } = studyDifferences(exampleRun("sorrel-bend"), exampleRun("thistledown"));
+    expect(parts.map(({ part }) => part)).toContain("structures");
+    expect(parts.map(({ part }) => part)).not.toContain("boats");
+  });
+
+  it("of first estimates are of different lakes where structures of one name stand elsewhere", () => {
+    const elsewhere = run([
+      ["lake.name", "Ninemoss Water"],
+      ...plain.document.structures.flatMap((each, index): [string, string][] =>
+        "elevation" in each ? [[`structures[${index}].elevation`, "300 m"]] : [],
+      ),
+    ]);
+    expect(studyDifferences(plain, elsewhere).parts.length).toBeGreaterThan(0);
+  });
+
   it("of one lake under a new name are explained as before", () => {
     const renamed = run([["lake.name", "Ninemoss Water"]]);
     expect(studyDifferences(plain, renamed).parts).toEqual([]);
