@@ -33,8 +33,9 @@ export function otherLake(
   };
   const times = (each: PartDifference) =>
     (isAmount(each) && !sameMoney) || each.left === 0 ? "–" : ratio(each.right / each.left);
+  const last = sameMoney ? "" : "; amounts in two currencies come last";
   return {
-    words: `${lakes.join(" and ")} are different lakes. Levels, structures, boats and program of a lake belong together and cannot be exchanged one by one, so that the difference is not divided among single inputs. What differs is told by part, first the part whose figure differs most.`,
+    words: `${lakes.join(" and ")} are different lakes. Levels, structures, boats and program of a lake belong together and cannot be exchanged one by one, so that the difference is not divided among single inputs. What differs is told by part, first the part whose figure differs most${last}.`,
     table: {
       id: "table-parts",
       caption: "What differs, by part of the studies, at central values",
