@@ -1,6 +1,6 @@
 #!/usr/bin/env node
-import { translateLess } from "../workers/engine.js";
+import { tuneEngine } from "../workers/engine.js";
 import { commandLine } from "./command-line.js";
 
-translateLess();
+tuneEngine();
 process.exitCode = await commandLine(process.argv.slice(2));

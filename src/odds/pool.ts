@@ -39,7 +39,7 @@ export const usualWorkers = () => Math.min(availableParallelism(), mostWorkers);
 const workerFile = join(projectRoot, "dist", "odds", "worker.js");
 
 const threadSettings = {
-  /** Twice as much makes them a sixth faster, and each holds 55 MB more. */
+  /** Twice as much makes them a tenth faster, and each holds 35 MB more. */
   youngMegabytes: 16,
   /** Pages and their figures come first. */
   niceness: 10,

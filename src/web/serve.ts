@@ -22,7 +22,7 @@ import { StoreError } from "../store/errors.js";
 import { issueStore } from "../store/issues.js";
 import { lockForServing, type ServingLock } from "../store/serving-lock.js";
 import { type StudyStore, studyStore } from "../store/studies.js";
-import { translateLess } from "../workers/engine.js";
+import { tuneEngine } from "../workers/engine.js";
 import { door } from "./access/door.js";
 import { accessSettings, refuseOpenDoor, shownAddress } from "./access/settings.js";
 import { createApp } from "./app.js";
@@ -31,7 +31,7 @@ import { faultEntry, withUpkeep } from "./upkeep.js";
 import { afterFirstAnswer, workAhead } from "./work-ahead.js";
 
 function start(): void {
-  translateLess();
+  tuneEngine();
   const log = pino();
   const settings = accessSettings(process.env);
   const { host, port } = settings;

@@ -3,7 +3,7 @@ import { setMaxListeners } from "node:events";
 import { setFlagsFromString } from "node:v8";
 import PQueue from "p-queue";
 import { Piscina } from "piscina";
-import { translateLess } from "./engine.js";
+import { tuneEngine } from "./engine.js";
 
 /** As many tasks wait for a thread as may. */
 export class QueueFullError extends Error {}
@@ -140,7 +140,7 @@ const isLateAnswer = (error: unknown): boolean =>
 
 function startedThreads<Task, Result>(settings: PoolSettings): Piscina<Task, Result> {
   const { file, workerData, threads, niceness, idleSeconds } = settings;
-  translateLess();
+  tuneEngine();
   return new Piscina<Task, Result>({
     filename: file,
     name: "work",

@@ -6,10 +6,10 @@ import "#product/cli/compare-command.js";
 import { assumptionsFolder } from "#product/report/document/assets.js";
 import { runStudy } from "#product/study/prepare/compute.js";
 import { readStudyFile } from "#product/study/reading/read.js";
-import { translateLess } from "#product/workers/engine.js";
+import { tuneEngine } from "#product/workers/engine.js";
 
 /** What the command `compare` does in a process of its own but its draws, which are read from a file. */
-translateLess();
+tuneEngine();
 const [study = "", odds = ""] = process.argv.slice(2);
 const run = runStudy(readStudyFile(study), loadAssumptions(assumptionsFolder));
 console.log(comparisonText(run, deserialize(readFileSync(odds))));
