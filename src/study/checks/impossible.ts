@@ -94,9 +94,10 @@ function mostHead({ drive }: PipePart, { assumed, lake, text, typed }: Judging) 
 function headProblems(part: PipePart, judging: Judging): Contradiction[] {
   const most = mostHead(part, judging);
   const { text, typed, viscosity } = judging;
-  if (cleanDelivered(part, most.head, viscosity) >= most.share) return [];
+  const loss = cleanLoss(part, viscosity);
+  if (loss <= most.head || cleanDelivered(part, most.head, viscosity) >= most.share) return [];
   const path = [...part.at, "diameter"];
-  const lost = text(cleanLoss(part, viscosity), "length");
+  const lost = text(loss, "length");
   return [
     {
       path,
