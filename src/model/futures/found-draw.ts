@@ -1,5 +1,5 @@
-import { noElement, sumOf } from "../../lists.js";
-import { containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
+import { sumOf } from "../../lists.js";
+import { addByFirstYear, containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
 import {
   type FoundCourse,
   type FoundTimes,
@@ -62,20 +62,13 @@ function worthByStart({ when, parts }: PricedPhase, { payments }: FoundCourse): 
   const worths = Array<number>(payments.found.length).fill(0);
   for (const { amount, fromAge, inYear } of parts) {
     const paid = paymentsOf(payments, when, fromAge);
-    for (let first = 0; first < worths.length; first++) {
-      worths[first] = (worths[first] ?? 0) + amount * worthFrom(first, paid, inYear);
-    }
+    addByFirstYear(
+      worths,
+      paid.map((times) => amount * times),
+      inYear,
+    );
   }
   return worths;
-}
-
-function worthFrom(first: number, paid: readonly number[], inYear: readonly number[]): number {
-  let sum = 0;
-  for (let year = first; year < inYear.length; year++) {
-    const age = year - first;
-    sum += (paid[age] ?? noElement(paid, age)) * (inYear[year] ?? noElement(inYear, year));
-  }
-  return sum;
 }
 
 /**
