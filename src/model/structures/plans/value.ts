@@ -1,5 +1,6 @@
 import { at } from "../../../lists.js";
 import type { LimitLoad, Plan } from "../component.js";
+import type { LakeContext } from "../context.js";
 import { noLoad } from "../limits.js";
 import { courseOf, firstVisit } from "./course.js";
 import { datesOf, yearsToRepeat } from "./dates.js";
@@ -41,7 +42,7 @@ export class PlanValue {
   }
 
   get isWhole(): boolean {
-    return this.#steps >= 0 && this.#steps >= this.#years();
+    return this.#course !== undefined && this.#steps >= this.#course.layers.length / 12;
   }
 
   /** Grown when first asked for. */
@@ -50,19 +51,14 @@ export class PlanValue {
     return this.#course;
   }
 
+  /** Takes a step: the dates, or one year. */
   reckonOn(): void {
     if (this.#steps < 0) {
       this.#reckonDates();
       return;
     }
-    // As many years again as are known, so that few steps lead to the end.
-    const end = Math.min(this.#years(), Math.max(1, 2 * this.#steps));
-    for (; this.#steps < end; this.#steps += 1)
-      this.#reckonYear(yearAt(this.#steps, this.#years(), this.#tools));
-  }
-
-  #years(): number {
-    return this.course.layers.length / 12;
+    this.#reckonYear(yearAt(this.#steps, this.course, this.#tools.context));
+    this.#steps += 1;
   }
 
   #untouched(): UntouchedCourse {
@@ -94,13 +90,14 @@ export class PlanValue {
 }
 
 /**
- * Years in the order in which they tell most: from the first settled one, which may stand for all later ones, to the
- * last, then back to the first.
+ * Years of a course's list in the order in which they tell most: those that come again and again, then back from there to
+ * the first; where none repeats, back from the first settled one, then those after it.
  */
-function yearAt(step: number, years: number, { context: { settledMonth } }: PlanTools): number {
-  const settled = Math.min(Math.ceil(settledMonth / 12), years - 1);
-  const year = settled + step;
-  return year < years ? year : years - 1 - step;
+function yearAt(step: number, { layers, cycle }: Course, { settledMonth }: LakeContext): number {
+  const years = layers.length / 12;
+  if (step < cycle) return years - cycle + step;
+  const before = cycle > 0 ? years - cycle : Math.min(Math.ceil(settledMonth / 12) + 1, years);
+  return step < cycle + before ? cycle + before - 1 - step : step;
 }
 
 /** Work of a plan over the horizon, apart from what is carted away. */
