@@ -96,36 +96,42 @@ export function lakeWater(
     suitability: suited.weight,
   });
   const { surfaceOf, forget } = growingSurfaces(growth.shell, drying);
-  const shared = {
-    lake,
-    suitability: suited,
-    density,
-    matureDensity: Math.max(...density),
-    settledMonth: settledMonth(density),
-    spawningMonths: spawningMonths(lake, reader),
-    growth,
-    roughness: roughnessParameters(reader),
-    viscosity: reader("hydraulics.viscosity"),
-    assumed,
-    plans,
-    installation: installationPrices(discountRate, assumed),
-    planWeights,
-    found: foundMonths(density, assumed("protection.start-density"), planWeights),
-    disposalRate: disposalRateOf(assumed),
-  };
+  const settled = settledMonth(density);
+  const matureDensity = Math.max(...density);
+  const spawning = spawningMonths(lake, reader);
+  const roughness = roughnessParameters(reader);
+  const viscosity = reader("hydraulics.viscosity");
+  const installation = installationPrices(discountRate, assumed);
+  const found = foundMonths(density, assumed("protection.start-density"), planWeights);
+  const disposalRate = disposalRateOf(assumed);
+  // One literal without a spread: the engine gives each object made by a spread a shape of its own, and reads them slowly.
   const ofYear = ({ label, daily }: OperatingYear, averaged: number): LakeContext => {
     const levels = levelsOfYear(daily);
     const monthsOf = (surface: Surface) =>
       surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying });
     const kills = groundKills({ daily, averaged, monthsOf, growth });
     return {
-      ...shared,
+      lake,
       daily,
       monthlyLevels: levels.monthly,
       levelLabel: label,
+      suitability: suited,
+      density,
+      matureDensity,
+      settledMonth: settled,
+      spawningMonths: spawning,
+      growth,
+      roughness,
+      viscosity,
+      assumed,
+      plans,
+      installation,
+      planWeights,
+      found,
+      disposalRate,
       growing: (surface) => surfaceOf(monthsOf(surface)),
-      killedBetween: kills(density, shared.settledMonth),
-      killedWhenMature: (count) => kills(Array<number>(count * 12).fill(shared.matureDensity), 0),
+      killedBetween: kills(density, settled),
+      killedWhenMature: (count) => kills(Array<number>(count * 12).fill(matureDensity), 0),
       longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
     };
   };

@@ -48,7 +48,7 @@ function keptComponents(structure: Structure, [first, ...rest]: Contexts): Compo
     keepInService(
       [
         { component, context: first },
-        ...others.map(({ context, components }) => ({ context, component: at(components, index) })),
+        ...others.map(({ context, components }) => ({ component: at(components, index), context })),
       ],
       structure.pinned,
     ),

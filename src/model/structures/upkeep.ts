@@ -51,8 +51,8 @@ function bestKept(
 
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
 function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
-  const tools = parts.map((part) =>
-    planTools({ ...part, surface: part.context.growing(part.component.surface) }),
+  const tools = parts.map(({ component, context }) =>
+    planTools({ component, context, surface: context.growing(component.surface) }),
   );
   const values = tools.map((each) => remembered((plan: Plan) => new PlanValue(plan, each)));
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
