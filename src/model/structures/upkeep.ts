@@ -21,7 +21,7 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
-  const kept = { ...bestKept(parts, pinned), everyPlan: () => everyPlan(parts) };
+  const kept = bestKept(parts, pinned, () => everyPlan(parts));
   return withLater(kept, { untouchedLayer: () => aloneOf(thickest(parts.map(untouchedLayer))) });
 }
 
@@ -29,7 +29,8 @@ export function keepInService(
 function bestKept(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[],
-): Omit<ComponentResult, "everyPlan" | "untouchedLayer"> {
+  everyPlanTried: ComponentResult["everyPlan"],
+): Omit<ComponentResult, "untouchedLayer"> {
   const { tools, contenders, impossible, tryOut } = reckoning(parts);
   const cheapest = cheapestOf(contenders.map(tryOut));
   const { name } = parts[0].component;
@@ -42,6 +43,7 @@ function bestKept(
     chosen: triedPlan(chosen, parts),
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
+    everyPlan: everyPlanTried,
     impossible,
     thickestLayer: aloneOf(thickest(chosen.byYear.map(({ course }) => thickest(course.layers)))),
     years: meanLines(followed),
