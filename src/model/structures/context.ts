@@ -79,7 +79,10 @@ export interface LakeWater {
   readonly forgetGrown: () => void;
 }
 
-/** @param reader reads what suitability, growth and drying take */
+/**
+ * Contexts are literals without a spread: the engine gives objects made by one shapes of their own, and reads them slowly.
+ * @param reader reads what suitability, growth and drying take
+ */
 export function lakeWater(
   lake: Lake,
   years: number,
@@ -100,11 +103,9 @@ export function lakeWater(
   const matureDensity = Math.max(...density);
   const spawning = spawningMonths(lake, reader);
   const roughness = roughnessParameters(reader);
-  const viscosity = reader("hydraulics.viscosity");
   const installation = installationPrices(discountRate, assumed);
   const found = foundMonths(density, assumed("protection.start-density"), planWeights);
   const disposalRate = disposalRateOf(assumed);
-  // One literal without a spread: the engine gives each object made by a spread a shape of its own, and reads them slowly.
   const ofYear = ({ label, daily }: OperatingYear, averaged: number): LakeContext => {
     const levels = levelsOfYear(daily);
     const monthsOf = (surface: Surface) =>
@@ -122,7 +123,7 @@ export function lakeWater(
       spawningMonths: spawning,
       growth,
       roughness,
-      viscosity,
+      viscosity: reader("hydraulics.viscosity"),
       assumed,
       plans,
       installation,
