@@ -1,4 +1,5 @@
 import type { Assumed } from "../assumed.js";
+import { remembered } from "../computed-once.js";
 import { type RoughnessParameters, roughnessParameters } from "../hydraulics/fouled-pipe.js";
 import { monthOfDay } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
@@ -133,7 +134,7 @@ export function lakeWater(
       growing: (surface) => surfaceOf(monthsOf(surface)),
       killedBetween: kills(density, settled),
       killedWhenMature: (count) => kills(Array<number>(count * 12).fill(matureDensity), 0),
-      longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
+      longestDryRun: remembered((place) => longestRun(place, levelsAt(place, levels).daily)),
     };
   };
   return {

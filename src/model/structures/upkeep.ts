@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { remembered, withLater } from "../computed-once.js";
+import { withLater } from "../computed-once.js";
 import { aloneOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
@@ -9,7 +9,7 @@ import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
 import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
-import { PlanValue } from "./plans/value.js";
+import { type PlanValue, planValues } from "./plans/value.js";
 
 /**
  * Chooses the plan of least present value, V = Σ w(a) C(a), among all that the catalogue offers a part, and works out its
@@ -56,7 +56,7 @@ function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
   const tools = parts.map(({ component, context }) =>
     planTools({ component, context, surface: context.growing(component.surface) }),
   );
-  const values = tools.map((each) => remembered((plan: Plan) => new PlanValue(plan, each)));
+  const values = tools.map(planValues);
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>
