@@ -80,13 +80,6 @@ export function addTo(sums: number[], lines: readonly Priced[], weights: PlanWei
   }
 }
 
-/** What lines cost, by their weight. */
-export function weighedLines(lines: readonly Priced[], weight: Cost, weights: PlanWeights): number {
-  let sum = 0;
-  for (const line of lines) sum += line.quantity * line.unitRate * at(weight, partOf(line, weights));
-  return sum;
-}
-
 /** Adds a share of one cost to another. */
 export function addCost(sums: number[], cost: Cost, share: number): void {
   for (let part = 0; part < cost.length; part++) sums[part] = (sums[part] ?? 0) + (cost[part] ?? 0) * share;
