@@ -90,12 +90,18 @@ function priced(
 
 /** What one cleaning costs by keeping the part out of service in a month. */
 export function cleaningOutage(
-  { outage, outageDaysId = "hydropower.outage-days" }: Component,
+  component: Component,
   assumed: LakeContext["assumed"],
   month: number,
 ): readonly Priced[] {
-  return outage ? [outageLine(outage, assumed(outageDaysId), month)] : [];
+  const { outage } = component;
+  return outage ? [outageLine(outage, outageDays(component, assumed), month)] : [];
 }
+
+export const outageDays = (
+  { outageDaysId = "hydropower.outage-days" }: Component,
+  assumed: LakeContext["assumed"],
+): number => assumed(outageDaysId);
 
 export const outageLine = ({ charge, quantity }: Outage, days: number, month: number): Priced => ({
   ...charge(month),

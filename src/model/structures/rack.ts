@@ -7,7 +7,6 @@ import { cleaningOf } from "./cleaning.js";
 import type { Component, Limit, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
-import { loadOf, nearer } from "./limits.js";
 import type { PipeFlow } from "./pipe.js";
 
 /** The physical effect of a layer on a rack at a flow. */
@@ -136,16 +135,12 @@ export function rackComponent(
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       headLost(tell, Math.max(0, loss - at(cleanStates, month).headLoss), month);
     },
-    limit: (layer, month) => {
+    limit: (meet, layer, month) => {
       const { headLoss, throughVelocity } = state(layer, month);
       const clean = at(cleanStates, month);
-      return nearer(
-        nearer(
-          loadOf(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit),
-          loadOf(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss),
-        ),
-        loadOf(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity),
-      );
+      meet(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit);
+      meet(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss);
+      meet(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity);
     },
   };
 }

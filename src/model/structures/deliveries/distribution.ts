@@ -6,7 +6,7 @@ import { cleaningOf } from "../cleaning.js";
 import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Pipe } from "../inputs.js";
-import { loadOf, nearer, noLimit } from "../limits.js";
+import { noLimit } from "../limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
 import { monthlyShare } from "./monthly-line.js";
 
@@ -124,7 +124,10 @@ export function lateralsComponent(laterals: Laterals, way: Distribution, context
           cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
       },
       losses: (tell, layer, month) => short(tell, (1 - share(layer, month)) * at(way.delivered, month)),
-      limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
+      limit: (meet, layer, month) => {
+        meet(tooShort, 1 - share(layer, month), limit);
+        tooThick(meet, layer);
+      },
     },
     way,
   );

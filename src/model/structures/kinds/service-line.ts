@@ -6,7 +6,6 @@ import { cleaningOf, supplyOutage } from "../cleaning.js";
 import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
-import { loadOf, nearer, noLoad } from "../limits.js";
 import { pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { fittingWords } from "../raw-water/fitting-words.js";
@@ -75,11 +74,11 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
         if (missing > 0) tell(narrowed, missing * daysOf(month) * count);
         rawWater?.losses(hoursOnAll(tell), layer, month, upstream);
       },
-      limit: (layer, month) =>
-        nearer(
-          nearer(loadOf(tooShort, 1 - share(layer), limit), tooThick(layer)),
-          rawWater?.limit(layer, month) ?? noLoad,
-        ),
+      limit: (meet, layer, month) => {
+        meet(tooShort, 1 - share(layer), limit);
+        tooThick(meet, layer);
+        rawWater?.limit(meet, layer, month);
+      },
     },
   ];
 }
