@@ -1,5 +1,4 @@
 import { at } from "../../lists.js";
-import { lastMade } from "../computed-once.js";
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
@@ -89,6 +88,20 @@ const tooFast: Limit = {
   assumptionIds: [bulkDensityId],
 };
 
+/** State of a rack under a layer in a month; losses and limits of one month ask for the same one after the other. */
+function stateIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
+  let last: Layer | undefined;
+  let lastMonth = 0;
+  let known: RackState | undefined;
+  return (layer: Layer, month: number): RackState => {
+    if (known === undefined || last !== layer || lastMonth !== month)
+      known = rackState(rack, layer.thickness, at(flow, month), factors);
+    last = layer;
+    lastMonth = month;
+    return known;
+  };
+}
+
 /** Tells what an extra head costs in a month. */
 export type HeadLost = (tell: Tell, extraHead: number, month: number) => void;
 
@@ -116,10 +129,7 @@ export function rackComponent(
   const { rack, flow } = input;
   const factors = barFactors(rack, context);
   const headLost = input.headLost([...rackIds(rack), ...(input.lossIds ?? [])]);
-  const states = flow.map((each) =>
-    lastMade(({ thickness }: Layer) => rackState(rack, thickness, each, factors)),
-  );
-  const state = (layer: Layer, month: number) => at(states, month)(layer);
+  const state = stateIn(rack, flow, factors);
   const gapLimit = context.assumed(gapLimitId);
   const cleanStates = flow.map((each) => rackState(rack, 0, each, factors));
   return {

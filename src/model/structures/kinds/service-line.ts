@@ -2,7 +2,7 @@ import { counted } from "../../../counted.js";
 import { lastMade } from "../../computed-once.js";
 import { daysOf, hoursPerDay, months } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
-import { cleaningOf, supplyOutage } from "../cleaning.js";
+import { cleaningOf, supplyOutage, timesAsMuch } from "../cleaning.js";
 import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
@@ -40,7 +40,6 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const { count, requiredFlow } = line;
   const flow = months.map(() => requiredFlow);
   const wall = pipeWall(line, line.elevation, { flow });
-  const cleaning = cleaningOf("service-line", wall.wettedArea, context);
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
@@ -61,11 +60,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
       count,
       surface: wall.surface,
       wettedArea: wall.wettedArea * count,
-      cleaning: {
-        ...cleaning,
-        work: (shareId) =>
-          cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
-      },
+      cleaning: timesAsMuch(cleaningOf("service-line", wall.wettedArea, context), count),
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
       ...supplyOutage(context, withoutLine(line, "service missing in outages", []), (days) => days * count),
       isFed: rawWater !== undefined,

@@ -23,6 +23,7 @@ export class Ledger {
   }
 
   readonly tell: Tell = (charge, quantity) => {
+    if (quantity === 0) return;
     this.#charges.push(charge);
     this.#quantities.push(quantity);
     this.#costs.push(quantity * charge.unitRate);
