@@ -3,6 +3,7 @@ import { growLayers, grownOnce } from "../../mussels/growth.js";
 import { bareSurface, type Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
+import { nearestLimit } from "../limits.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
 import {
   type Course,
@@ -133,6 +134,6 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
       killed,
       shed: shed / share,
     };
-    return component.limit(grown, monthOfYear).load > 1;
+    return nearestLimit(component, grown, monthOfYear).load > 1;
   };
 }
