@@ -1,10 +1,10 @@
-import { at, noElement } from "../../lists.js";
+import { at } from "../../lists.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
 import { tellAll } from "./plans/ledger.js";
 import { costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
-import { type Course, yearLike } from "./plans/untouched.js";
+import { type Course, layerIn, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
 /**
@@ -12,14 +12,14 @@ import { isInPlace } from "./protection.js";
  * from its first use on. Years that are alike have the same list.
  */
 export function followPlan(plan: Plan, tools: PlanTools, course: Course): readonly (readonly Priced[])[] {
-  const { layers, cleanedMonths } = course;
+  const { months, cleanedMonths } = course;
   const { component, context, tellMonth } = tools;
   const isThere = isInPlace(context, Math.min(...cleanedMonths));
-  const known = Array.from({ length: layers.length / 12 }, (_, year) => {
+  const known = Array.from({ length: months / 12 }, (_, year) => {
     const lines = new MergedLines();
     const { tell } = lines;
     for (let month = year * 12; month < year * 12 + 12; month++) {
-      const layer = layers[month] ?? noElement(layers, month);
+      const layer = layerIn(course, month);
       if (costsAnything(component, layer)) {
         tellMonth(tell, layer, month % 12, upstreamShare(plan, month, tools));
       }

@@ -1,4 +1,4 @@
-import { at, noElement } from "../../../lists.js";
+import { at } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
@@ -9,6 +9,7 @@ import { removalLines, shellLines, workLines } from "../plan-work.js";
 import { Ledger, type Stretch, tellAll } from "./ledger.js";
 import {
   type Course,
+  layerIn,
   type PartYear,
   type SurfacePart,
   type UntouchedCourse,
@@ -54,7 +55,7 @@ export function planTools(part: SurfacePart): PlanTools {
   const reckon = monthCosts(part, ledger);
   const inMonth = component.isFed ? fedMonths(reckon) : ownMonths(reckon);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
-  const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
+  const untouchedYears = remembered((_: Course) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
   return {
     ...part,
@@ -63,7 +64,7 @@ export function planTools(part: SurfacePart): PlanTools {
     inYear: (year, plan, course) => {
       const reckonYear = () => yearCost(year, { plan, course }, part, { ledger, inMonth });
       const isShared = course.cleanedMonths.size === 0 && !component.isFed;
-      return isShared ? once(untouchedYears(course.layers), year, reckonYear) : reckonYear();
+      return isShared ? once(untouchedYears(course), year, reckonYear) : reckonYear();
     },
     workOf: (entry, month) =>
       once(works(entry), month, () => costOfLines(workLines(entry, component, context, month), planWeights)),
@@ -136,17 +137,17 @@ function yearCost(
 ): YearCost {
   const { component, context } = part;
   const { planWeights } = context;
-  const { layers, cleanedMonths } = course;
   const cost = noCost(planWeights);
   let nearest = noLoad;
   for (let month = year * 12; month < year * 12 + 12; month++) {
-    const layer = layers[month] ?? noElement(layers, month);
+    const layer = layerIn(course, month);
     if (costsAnything(component, layer)) {
       const found = inMonth(layer, month % 12, upstreamShare(plan, month, part));
       ledger.addTo(cost, found, planWeights);
       if (found.nearest.load > nearest.load) nearest = found.nearest;
     }
-    if (cleanedMonths.has(month)) addTo(cost, removalLines(plan, layer, component, context), planWeights);
+    if (course.cleanedMonths.has(month))
+      addTo(cost, removalLines(plan, layer, component, context), planWeights);
   }
   return { cost, nearest };
 }

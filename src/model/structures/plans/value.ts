@@ -62,7 +62,7 @@ export class PlanValue {
   }
 
   #years(): number {
-    return this.course.layers.length / 12;
+    return this.course.months / 12;
   }
 
   #untouched(): UntouchedCourse {
@@ -129,10 +129,12 @@ function datedWork(
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
 
-function triggeredWork({ entry }: Plan, { cleanedMonths }: Course, { context, workOf }: PlanTools): Work {
+function triggeredWork({ entry }: Plan, course: Course, { context, workOf }: PlanTools): Work {
+  const { cleanedMonths } = course;
   let value = 0;
   for (const month of cleanedMonths) {
-    value += weighed(workOf(entry, month % 12), weightIn(month, context.planWeights));
+    const weight = weightOf(course, Math.floor(month / 12), context.planWeights);
+    value += weighed(workOf(entry, month % 12), weight);
   }
   return { first: Math.min(...cleanedMonths), value, yearsBefore: 0 };
 }
@@ -154,8 +156,8 @@ function protectionValue({ protection }: Plan, firstUse: number, { context }: Pl
   return value;
 }
 
-/** Of a year of a course's list and of all years that are like it. */
-function weightOf({ layers, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
-  const isRepeated = cycle > 0 && year >= layers.length / 12 - cycle;
+/** Of a year that a course tells and of all years that are like it. */
+function weightOf({ months, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
+  const isRepeated = cycle > 0 && year >= months / 12 - cycle;
   return at(isRepeated ? repeating(cycle) : byYear, year);
 }
