@@ -1,4 +1,3 @@
-import { growLayers } from "../../../src/model/mussels/growth.js";
 import type { Layer } from "../../../src/model/mussels/layer.js";
 import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Plan, Priced } from "../../../src/model/structures/component.js";
@@ -6,6 +5,7 @@ import type { LakeContext } from "../../../src/model/structures/context.js";
 import { forcedCleaning, nearestLimit } from "../../../src/model/structures/limits.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { nearLimit } from "../../../src/model/structures/plans/course.js";
+import { growLayers } from "../mussels/growing.js";
 import { lossesOf, toldLines } from "./losses.js";
 
 /**

@@ -1,4 +1,4 @@
-import { at, noElement } from "../../../lists.js";
+import { at } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
@@ -9,6 +9,7 @@ import { removalLines, shellLines, workLines } from "../plan-work.js";
 import { Ledger, tellAll } from "./ledger.js";
 import {
   type Course,
+  layerIn,
   type PartYear,
   type SurfacePart,
   type UntouchedCourse,
@@ -53,7 +54,7 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
   const isFed = component.isFed === true;
   const months = { ledger, inMonth: isFed ? fedMonths(reckon) : ownMonths(reckon) };
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
-  const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
+  const untouchedYears = remembered((_: Course) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
   return {
     component,
@@ -64,7 +65,7 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
       ledger.tellAgain(tell, months.inMonth(layer, month, upstream)),
     inYear: (year, plan, course) => {
       if (isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
-      return once(untouchedYears(course.layers), year, () => yearCost(year, plan, course, part, months));
+      return once(untouchedYears(course), year, () => yearCost(year, plan, course, part, months));
     },
     workOf: (entry, month) =>
       once(works(entry), month, () => costOfLines(workLines(entry, component, context, month), planWeights)),
@@ -142,7 +143,7 @@ export function upstreamShare({ entry }: Plan, month: number, { component, conte
 function yearCost(
   year: number,
   plan: Plan,
-  { layers, cleanedMonths }: Course,
+  course: Course,
   part: SurfacePart,
   { ledger, inMonth }: Months,
 ): YearCost {
@@ -152,7 +153,7 @@ function yearCost(
   let load = 0;
   let nearest = -1;
   for (let month = year * 12; month < year * 12 + 12; month++) {
-    const layer = layers[month] ?? noElement(layers, month);
+    const layer = layerIn(course, month);
     if (costsAnything(component, layer)) {
       const found = inMonth(layer, month % 12, upstreamShare(plan, month, part));
       ledger.addTo(cost, found);
@@ -161,7 +162,8 @@ function yearCost(
         nearest = found;
       }
     }
-    if (cleanedMonths.has(month)) addTo(cost, removalLines(plan, layer, component, context), planWeights);
+    if (course.cleanedMonths.has(month))
+      addTo(cost, removalLines(plan, layer, component, context), planWeights);
   }
   return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
 }
