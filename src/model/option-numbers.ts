@@ -151,7 +151,8 @@ function weighedAmounts(
 ): WeighedAmount[] {
   const before = statesByYear.map(({ unnoticed }) => at(unnoticed, 0));
   const after = statesByYear.map(({ noticed }) => at(noticed, 0));
-  const amounts: WeighedAmount[] = losses.map(({ unnoticed, noticed, share }) => ({
+  const lost = losses.filter(({ unnoticed, noticed }) => unnoticed.some(isAmount) || noticed.some(isAmount));
+  const amounts: WeighedAmount[] = lost.map(({ unnoticed, noticed, share }) => ({
     byAge: before.map((chance, age) => at(unnoticed, age) * chance + at(noticed, age) * at(after, age)),
     inYear: share,
   }));
