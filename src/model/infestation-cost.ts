@@ -1,35 +1,21 @@
 import { at } from "../lists.js";
 import { remembered, withLater } from "./computed-once.js";
+import {
+  type CentsByYear,
+  moneyIn,
+  noCents,
+  plainOf,
+  risingOf,
+  Stream,
+  type YearlyCost,
+} from "./cost-streams.js";
 import { type Account, accountOf, accounts, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
-import { centsPerUnit, type Money } from "./money/decimal.js";
-import { type CostLine, moneyOf } from "./money/line.js";
+import { centsPerUnit } from "./money/decimal.js";
+import type { CostLine } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import { kindOf } from "./structures/kinds.js";
 import type { StructureResult } from "./structures/structure.js";
-
-/** A cost by year since establishment, in constant prices, all together and by what it is; lists of money are made when asked for. */
-export interface CostStream {
-  readonly byYear: readonly Money[];
-  /** What is lost, whether anyone knows of the mussels or not. */
-  readonly harm: readonly Money[];
-  /** What is done about them: only once they are noticed. */
-  readonly control: readonly Money[];
-  readonly plain: PlainStream;
-}
-
-/** The same in plain numbers, for sums with weights that are no whole numbers. */
-interface PlainStream {
-  readonly byYear: readonly number[];
-  readonly harm: readonly number[];
-  readonly control: readonly number[];
-}
-
-/** What an infestation costs by year since establishment. */
-export interface YearlyCost extends CostStream {
-  /** Of this, the parts whose prices rise otherwise than prices in general. */
-  readonly rising: ReadonlyMap<PriceGroup, CostStream>;
-}
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost extends YearlyCost {
@@ -58,7 +44,8 @@ export function infestationCost(
   const rows = rowsOf(structures, skipYears, [...risingGroups]);
   const all = centsOf(infrastructure, rows);
   const cost = {
-    ...streamsIn(all),
+    plain: plainOf(all),
+    rising: risingOf(all),
     firstAgeAbove: (limit: number) => {
       const age = rows.mostHarm.findIndex((cents) => cents > limit * centsPerUnit);
       return age < 0 ? undefined : age;
@@ -67,7 +54,7 @@ export function infestationCost(
       const own = structures.filter(({ structure }) => structure.id === id);
       return infestationCost(own, skipYears, risingGroups);
     },
-    byAccount: new Map([...rows.entered].map((account) => [account, moneys(centsOf([account], rows))])),
+    byAccount: new Map([...rows.entered].map((account) => [account, new Stream(centsOf([account], rows))])),
   };
   return withLater(cost, {
     ...moneyIn(all),
@@ -172,20 +159,10 @@ function byBearer(
       }
     });
   }
-  return [...streams].map(([id, cents]) => ({ id, ...moneys(cents) }));
+  return [...streams].map(([id, cents]) =>
+    withLater({ id, plain: plainOf(cents), rising: risingOf(cents) }, moneyIn(cents)),
+  );
 }
-
-interface CentsByYear {
-  readonly harm: number[];
-  readonly control: number[];
-  readonly rising: Map<PriceGroup, CentsByYear>;
-}
-
-const noCents = (horizon: number): CentsByYear => ({
-  harm: Array<number>(horizon).fill(0),
-  control: Array<number>(horizon).fill(0),
-  rising: new Map(),
-});
 
 function risingGroup(line: CostLine, rising: ReadonlySet<PriceGroup>): PriceGroup | undefined {
   if (rising.size === 0) return undefined;
@@ -211,24 +188,3 @@ function addCents(
   part[year] = (part[year] ?? 0) + line.cents;
   if (group !== undefined) addCents(streamOf(stream.rising, group, part.length), year, line, undefined);
 }
-
-const moneys = (cents: CentsByYear): YearlyCost => withLater(streamsIn(cents), moneyIn(cents));
-
-function streamsIn({ harm, control, rising }: CentsByYear): Pick<YearlyCost, "rising" | "plain"> {
-  return {
-    rising: new Map([...rising].map(([group, cents]) => [group, moneys(cents)])),
-    plain: { byYear: inUnits(together(harm, control)), harm: inUnits(harm), control: inUnits(control) },
-  };
-}
-
-/** Made when asked for: most of the many streams are read in plain numbers alone. */
-const moneyIn = ({ harm, control }: CentsByYear) => ({
-  byYear: (): readonly Money[] => Array.from(together(harm, control), moneyOf),
-  harm: (): readonly Money[] => Array.from(harm, moneyOf),
-  control: (): readonly Money[] => Array.from(control, moneyOf),
-});
-
-const together = (harm: readonly number[], control: readonly number[]) =>
-  harm.map((cents, year) => cents + (control[year] ?? 0));
-
-const inUnits = (cents: readonly number[]): number[] => cents.map((each) => each / centsPerUnit);
