@@ -113,24 +113,26 @@ function ownLine({ id, bearer }: Structure, part: string | undefined, line: Pric
 }
 
 export const componentsOf = (structure: Structure, context: LakeContext): Component[] =>
-  kindOf(structure).components(structure, context).map(ofOneShape);
+  kindOf(structure).components(structure, context).map(ofOneForm);
 
-/** The same part with its properties in one order, whatever kind it comes from: the engine reads such objects fast. */
-const ofOneShape = (part: Component): Component => ({
-  name: part.name,
-  kind: part.kind,
-  surface: part.surface,
-  wettedArea: part.wettedArea,
-  designFlow: part.designFlow,
-  count: part.count,
-  cleaning: part.cleaning,
-  oxidant: part.oxidant,
-  outage: part.outage,
-  outageDaysId: part.outageDaysId,
-  isFed: part.isFed,
-  losses: part.losses,
-  limit: part.limit,
-});
+/** All parts have the same fields in the same order, whatever their kind: the engine then reads them in its fast way. */
+function ofOneForm(part: Component): Component {
+  return {
+    name: part.name,
+    kind: part.kind,
+    surface: part.surface,
+    wettedArea: part.wettedArea,
+    designFlow: part.designFlow,
+    count: part.count,
+    cleaning: part.cleaning,
+    oxidant: part.oxidant,
+    outage: part.outage,
+    outageDaysId: part.outageDaysId,
+    isFed: part.isFed === true,
+    losses: part.losses,
+    limit: part.limit,
+  };
+}
 
 /**
  * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
