@@ -7,8 +7,8 @@ import { dailyElevations, dryRuns, type LevelsOfYear, levelsOfYear } from "../la
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
 import { groundKills, type Heights, type KilledOver } from "../mussels/exposed-band.js";
-import { growingSurfaces } from "../mussels/growing-surfaces.js";
-import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/growth.js";
+import { type GrowingSurface, growingSurfaces } from "../mussels/growing-surfaces.js";
+import { type GrowthParameters, growthParameters } from "../mussels/growth.js";
 import { densityShare, populationParameters, settledMonth } from "../mussels/population.js";
 import { shellParameters } from "../mussels/shell.js";
 import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";

@@ -1,11 +1,11 @@
-import { at, noElement } from "../../lists.js";
+import { at } from "../../lists.js";
 import { remembered } from "../computed-once.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
 import { tellAll } from "./plans/ledger.js";
 import { costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
-import { type Course, yearLike } from "./plans/untouched.js";
+import { type Course, layerIn, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
 /**
@@ -13,14 +13,14 @@ import { isInPlace } from "./protection.js";
  * from its first use on. Years that are alike have the same list.
  */
 export function followPlan(plan: Plan, tools: PlanTools, course: Course): readonly (readonly Priced[])[] {
-  const { layers, cleanedMonths } = course;
+  const { months, cleanedMonths } = course;
   const { component, context, tellMonth } = tools;
   const isThere = isInPlace(context, Math.min(...cleanedMonths));
   const work = remembered((month: number) => workLines(plan.entry, component, context, month));
   const lines = new MergedLines();
   const known: Priced[][] = [];
-  for (let month = 0; month < layers.length; month++) {
-    const layer = layers[month] ?? noElement(layers, month);
+  for (let month = 0; month < months; month++) {
+    const layer = layerIn(course, month);
     if (costsAnything(component, layer)) {
       tellMonth(lines.tell, layer, month % 12, upstreamShare(plan, month, tools));
     }

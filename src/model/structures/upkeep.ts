@@ -1,6 +1,6 @@
 import { at } from "../../lists.js";
 import { withLater } from "../computed-once.js";
-import { aloneOf } from "../mussels/layer.js";
+import { aloneOf, thickestOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
@@ -22,7 +22,7 @@ export function keepInService(
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
   const kept = bestKept(parts, pinned, () => everyPlan(parts));
-  return withLater(kept, { untouchedLayer: () => aloneOf(thickest(parts.map(untouchedLayer))) });
+  return withLater(kept, { untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))) });
 }
 
 /** A function of its own, so that what is made when asked for holds on to the parts alone: what grew in the trials takes much memory. */
@@ -45,7 +45,7 @@ function bestKept(
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanTried,
     impossible,
-    thickestLayer: aloneOf(thickest(chosen.byYear.map(({ course }) => thickest(course.layers)))),
+    thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
     years: meanLines(followed),
     untouchedByYear: thickestOfYears(tools.map(untouchedByYear)),
   };
@@ -73,8 +73,8 @@ function thickestOfYears([first = [], ...others]: readonly (readonly number[])[]
 
 function untouchedByYear(tools: PlanTools): number[] {
   const course = tools.untouched(1);
-  const known = Array.from({ length: course.layers.length / 12 }, (_, year) =>
-    thickest(course.layers, year * 12, year * 12 + 12),
+  const known = Array.from({ length: course.months / 12 }, (_, year) =>
+    thickest(course, year * 12, year * 12 + 12),
   );
   const years = tools.context.density.length / 12;
   return Array.from({ length: years }, (_, year) => at(known, yearLike(course, year)).thickness);

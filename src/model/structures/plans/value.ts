@@ -45,7 +45,7 @@ export class PlanValue {
   }
 
   get isWhole(): boolean {
-    return this.#course !== undefined && this.#steps >= this.#course.layers.length / 12;
+    return this.#course !== undefined && this.#steps >= this.#course.months / 12;
   }
 
   /** Grown when first asked for. */
@@ -103,8 +103,8 @@ export function planValues(tools: PlanTools): (plan: Plan) => PlanValue {
  * Years of a course's list in the order in which they tell most: those that come again and again, then back from there to
  * the first; where none repeats, back from the first settled one, then those after it.
  */
-function yearAt(step: number, { layers, cycle }: Course, { settledMonth }: LakeContext): number {
-  const years = layers.length / 12;
+function yearAt(step: number, { months, cycle }: Course, { settledMonth }: LakeContext): number {
+  const years = months / 12;
   if (step < cycle) return years - cycle + step;
   const before = cycle > 0 ? years - cycle : Math.min(Math.ceil(settledMonth / 12) + 1, years);
   return step < cycle + before ? cycle + before - 1 - step : step;
@@ -136,10 +136,12 @@ function datedWork(
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
 
-function triggeredWork({ entry }: Plan, { cleanedMonths }: Course, { context, workOf }: PlanTools): Work {
+function triggeredWork({ entry }: Plan, course: Course, { context, workOf }: PlanTools): Work {
+  const { cleanedMonths } = course;
   let value = 0;
   for (const month of cleanedMonths) {
-    value += weighed(workOf(entry, month % 12), weightIn(month, context.planWeights));
+    const weight = weightOf(course, Math.floor(month / 12), context.planWeights);
+    value += weighed(workOf(entry, month % 12), weight);
   }
   return { first: Math.min(...cleanedMonths), value, yearsBefore: 0 };
 }
@@ -175,8 +177,8 @@ function valueNotFound(
   return value;
 }
 
-/** Of a year of a course's list and of all years that are like it. */
-function weightOf({ layers, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
-  const isRepeated = cycle > 0 && year >= layers.length / 12 - cycle;
+/** Of a year that a course tells and of all years that are like it. */
+function weightOf({ months, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
+  const isRepeated = cycle > 0 && year >= months / 12 - cycle;
   return at(isRepeated ? repeating(cycle) : byYear, year);
 }

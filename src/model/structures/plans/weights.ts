@@ -69,8 +69,12 @@ function repeatingWeights(byYear: readonly Cost[], every: number): readonly Cost
 }
 
 /** The part of a cost that a charge belongs to. */
-export const partOf = (charge: Charge, { groups }: PlanWeights): number =>
-  groups.length === 0 ? 0 : groups.indexOf(priceGroupOf(charge)) + 1;
+export function partOf(charge: Charge, { groups }: PlanWeights): number {
+  if (groups.length === 0) return 0;
+  const group = priceGroupOf(charge);
+  for (let part = 0; part < groups.length; part++) if (groups[part] === group) return part + 1;
+  return 0;
+}
 
 /** Adds what lines cost to the parts of a cost. */
 export function addTo(sums: number[], lines: readonly Priced[], weights: PlanWeights): void {
