@@ -119,7 +119,6 @@ export function lakeWater(
       surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying });
     const kills = groundKills({ daily, averaged, monthsOf, growth });
     return {
-      ...shared,
       daily,
       monthlyLevels: levels.monthly,
       levelLabel: label,
@@ -127,6 +126,7 @@ export function lakeWater(
       killedBetween: kills(density, shared.settledMonth),
       killedWhenMature: (count) => kills(Array<number>(count * 12).fill(shared.matureDensity), 0),
       longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
+      ...shared,
     };
   };
   return {

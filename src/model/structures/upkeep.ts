@@ -21,7 +21,7 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
-  const kept = { ...bestKept(parts, pinned), everyPlan: () => everyPlan(parts) };
+  const kept = { everyPlan: () => everyPlan(parts), ...bestKept(parts, pinned) };
   return withLater(kept, { untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))) });
 }
 
@@ -52,7 +52,7 @@ function bestKept(
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
 function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
   const tools = parts.map((part) =>
-    planTools({ ...part, surface: part.context.growing(part.component.surface) }),
+    planTools({ surface: part.context.growing(part.component.surface), ...part }),
   );
   const values = tools.map((each) => remembered((plan: Plan) => new PlanValue(plan, each)));
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);

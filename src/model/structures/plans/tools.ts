@@ -58,7 +58,9 @@ export function planTools(part: SurfacePart): PlanTools {
   const untouchedYears = remembered((_: Course) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
   return {
-    ...part,
+    component,
+    context,
+    surface: part.surface,
     untouched: courses,
     tellMonth: (tell, layer, month, upstream) => ledger.tellAgain(tell, inMonth(layer, month, upstream)),
     inYear: (year, plan, course) => {
