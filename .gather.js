@@ -12,7 +12,7 @@ const starts = ["cli/main", "web/serve", "odds/worker", "app/answers/worker", "a
 /** Stay where they are installed: with machine code or threads or files of their own, or large and seldom loaded. */
 const apart = [
 	...["better-sqlite3", "chart.js", "pino", "piscina", "puppeteer", "svgcanvas"],
-	...["@cantoo/pdf-lib", "@signpdf/signpdf", "asn1js", "hucre", "pkijs", "unpdf"],
+	...["@signpdf/signpdf", "asn1js", "hucre", "pkijs", "unpdf"],
 ];
 const pieces = "pieces";
 

@@ -163,7 +163,6 @@ const told: readonly string[] = [
   "study/reading/problems.ts",
   "study/reading/ranged.ts",
   "study/short/typical-places.ts",
-  "study/typed/typed-quantities.ts",
   "units/dimensions.ts",
   "units/quantity.ts",
 ];

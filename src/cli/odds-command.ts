@@ -51,7 +51,11 @@ export interface RunWithOdds<Found> {
 export const runWithOdds = (
   document: StudyDocument,
   assumptions: AssumptionSet,
-): Promise<RunWithOdds<Odds>> => besideDraws(oddsOf, document, assumptions);
+  ahead?: WorkAhead,
+): Promise<RunWithOdds<Odds>> => besideDraws(oddsOf, document, assumptions, ahead);
+
+/** What else can be worked out of a run while its futures are drawn. */
+type WorkAhead = (run: StudyRun) => void;
 
 /** The same without what matters in the study. */
 export const runWithFutures = (
@@ -63,12 +67,14 @@ async function besideDraws<Found>(
   draw: Draw<Found>,
   document: StudyDocument,
   assumptions: AssumptionSet,
+  ahead: WorkAhead = () => undefined,
 ): Promise<RunWithOdds<Found>> {
   const ending = new AbortController();
   const drawing = drawn(draw, asStated(document), workerPool(assumptions), ending.signal);
   try {
     await nextTurn();
     const run = runStudy(document, assumptions);
+    ahead(run);
     return { run, odds: await drawing };
   } catch (error) {
     ending.abort(error);

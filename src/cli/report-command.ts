@@ -8,6 +8,7 @@ import { printableOdds } from "../report/odds/printed-odds.js";
 import { printSettings } from "../report/print/paper.js";
 import { createPrinter } from "../report/print/printer.js";
 import type { Odds } from "../study/odds/odds.js";
+import type { StudyRun } from "../study/prepare/compute.js";
 import { readStudyFile } from "../study/reading/read.js";
 import { printNotes } from "./commands.js";
 import { comparisonText } from "./comparison-text.js";
@@ -30,8 +31,15 @@ export async function report(path: string, settings: ReportArguments, print: Pri
   const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
   await writeReport(settings, print, () => {
     printNotes(document, assumptions, print);
-    return runWithOdds(document, assumptions);
+    return runWithOdds(document, assumptions, workAhead);
   });
+}
+
+/** What a report tells beside its odds: worked out at once, since workers are busy loading what they need. */
+function workAhead({ ranges, traced, tracedChance }: StudyRun): void {
+  ranges();
+  traced();
+  tracedChance();
 }
 
 /** @param answered asked for once the browser is starting */
@@ -66,7 +74,7 @@ export async function demo(print: Print): Promise<void> {
   await prepareBrowser(print);
   const document = readStudyFile(join(examplesFolder, "sorrel-bend.yaml"));
   await writeReport({ out: "sorrel-bend.pdf", paper: undefined, part: "all" }, print, async () => {
-    const answer = await runWithOdds(document, loadAssumptions(assumptionsFolder));
+    const answer = await runWithOdds(document, loadAssumptions(assumptionsFolder), workAhead);
     print(comparisonText(answer.run, answer.odds));
     return answer;
   });

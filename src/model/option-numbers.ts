@@ -112,56 +112,63 @@ export function costByEstablishment(
   statesByYear: readonly StateProbabilities[] = statesSince(numbers),
 ): CostByEstablishment {
   const { factors, detection, programInYear } = numbers;
-  const years = factors.length;
-  const { byAge, inYear } = weighedAmounts(numbers, statesByYear);
-  const established: number[] = [];
-  for (let first = 0; first < years; first++) {
-    let sum = 0;
-    for (let year = first; year < years; year++) {
-      let cost = 0;
-      for (let row = 0; row < byAge.length; row += years)
-        cost += (byAge[row + year - first] ?? 0) * (inYear[row + year] ?? 0);
-      sum += (factors[year] ?? noElement(factors, year)) * cost;
-    }
-    established.push(sum);
-  }
+  const established = Array<number>(factors.length).fill(0);
+  for (const { byAge, inYear } of weighedAmounts(numbers, statesByYear))
+    addByFirstYear(established, byAge, productsOf(inYear, factors));
   return {
-    clean: factors.map((factor, year) => factor * at(programInYear, year)),
+    clean: productsOf(programInYear, factors),
     established,
     contained: containedByAge(statesByYear, detection),
   };
 }
 
-/**
- * Amounts by age of an infestation, and what they count in each year of the horizon: a row each for the program, for
- * the schedule of levels, for attempts at containment, and for each stream of losses.
- */
-function weighedAmounts(numbers: OptionNumbers, statesByYear: readonly StateProbabilities[]) {
-  const { programInYear, scheduleInYear, attemptInYear, losses, keptShare, knownAtStart } = numbers;
-  const years = statesByYear.length;
-  const byAge = new Float64Array((3 + losses.length) * years);
-  const inYear = new Float64Array(byAge.length);
-  let knownBefore = knownAtStart ? 1 : 0;
-  let cleanBefore = 1 - knownBefore;
-  statesByYear.forEach(({ unnoticed, noticed, attempts, known }, age) => {
-    const before = at(unnoticed, 0);
-    const after = at(noticed, 0);
-    byAge[age] = cleanBefore + knownBefore * keptShare;
-    inYear[age] = at(programInYear, age);
-    byAge[years + age] = after;
-    inYear[years + age] = at(scheduleInYear, age);
-    byAge[2 * years + age] = attempts;
-    inYear[2 * years + age] = at(attemptInYear, age);
-    losses.forEach((stream, index) => {
-      const place = (3 + index) * years + age;
-      byAge[place] = at(stream.unnoticed, age) * before + at(stream.noticed, age) * after;
-      inYear[place] = stream.share ? at(stream.share, age) : 1;
-    });
-    cleanBefore = before;
-    knownBefore = known;
-  });
-  return { byAge, inYear };
+/** Adds what falls due by the age of an infestation that begins in each year: Σ a(age) w(first + age). */
+export function addByFirstYear(sums: number[], byAge: readonly number[], weights: readonly number[]): void {
+  for (let first = 0; first < sums.length; first++) {
+    let sum = 0;
+    for (let year = first; year < weights.length; year++)
+      sum +=
+        (byAge[year - first] ?? noElement(byAge, year - first)) * (weights[year] ?? noElement(weights, year));
+    sums[first] = (sums[first] ?? noElement(sums, first)) + sum;
+  }
 }
+
+function productsOf(some: readonly number[] | undefined, factors: readonly number[]): readonly number[] {
+  return some ? factors.map((factor, year) => factor * at(some, year)) : factors;
+}
+
+interface WeighedAmount {
+  /** By age of an infestation. */
+  readonly byAge: readonly number[];
+  /** What it counts in each year of the horizon; once where absent. */
+  readonly inYear: readonly number[] | undefined;
+}
+
+/** The program, the schedule of levels, attempts at containment and each stream of losses, as far as there are any. */
+function weighedAmounts(
+  { programInYear, scheduleInYear, attemptInYear, losses, keptShare, knownAtStart }: OptionNumbers,
+  statesByYear: readonly StateProbabilities[],
+): WeighedAmount[] {
+  const before = statesByYear.map(({ unnoticed }) => at(unnoticed, 0));
+  const after = statesByYear.map(({ noticed }) => at(noticed, 0));
+  const amounts: WeighedAmount[] = losses.map(({ unnoticed, noticed, share }) => ({
+    byAge: before.map((chance, age) => at(unnoticed, age) * chance + at(noticed, age) * at(after, age)),
+    inYear: share,
+  }));
+  if (programInYear.some(isAmount)) {
+    const shares = statesByYear.map((_, age) => {
+      const known = age === 0 ? Number(knownAtStart) : at(statesByYear, age - 1).known;
+      return (age === 0 ? 1 - known : at(before, age - 1)) + known * keptShare;
+    });
+    amounts.push({ byAge: shares, inYear: programInYear });
+  }
+  if (scheduleInYear.some(isAmount)) amounts.push({ byAge: after, inYear: scheduleInYear });
+  if (attemptInYear.some(isAmount))
+    amounts.push({ byAge: statesByYear.map(({ attempts }) => attempts), inYear: attemptInYear });
+  return amounts;
+}
+
+const isAmount = (amount: number) => amount !== 0;
 
 /** q: see `CostByEstablishment`. */
 export const containedByAge = (

@@ -1,14 +1,14 @@
 import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
-import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
+import type { LakeFutures } from "../study/odds/draws.js";
 import { earlyFigures } from "../study/odds/early-figures.js";
-import type { FuturesOdds, Odds } from "../study/odds/odds.js";
+import type { FuturesOdds, Odds, Sensitivity } from "../study/odds/odds.js";
 import { earlyBlocks, leastFutures } from "../study/odds/odds-settings.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
 import type { SearchResult } from "../study/search/result.js";
 import { askEach, type DrawControl, type Progress } from "./ask-each.js";
-import type { StudyToDraw } from "./messages.js";
+import type { Questions, StudyToDraw } from "./messages.js";
 import type { WorkerPool } from "./pool.js";
 import { searchOf } from "./search.js";
 
@@ -39,7 +39,7 @@ export const futuresOf = async (
   pool: WorkerPool,
   study: StudyToDraw,
   control: DrawControl,
-): Promise<FuturesOdds> => (await drawn(pool, study, control)).summary;
+): Promise<FuturesOdds> => pool.ask(study, "summary", await drawn(pool, study, control), control.signal);
 
 /** The same from the fewest draws that have a range: a first look at a study that is being typed. */
 export const fewFuturesOf = (
@@ -56,16 +56,31 @@ export const fewFuturesOf = (
 export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: DrawControl): Promise<Odds> {
   const { signal } = control;
   const next = inStages(control);
-  const { lakes, summary } = await drawn(pool, study, next());
-  const plan = await pool.ask(study, "plan", {}, signal);
-  const benefits = netBenefits(lakes, comparedOptions(study.document));
-  const ranks = await pool.ask(study, "ranks", { netBenefits: benefits }, signal);
-  const points = next();
-  const run = (asked: readonly LakePoint[]) =>
-    askEach(asked, (point, either) => pool.ask(study, "netBenefits", { point }, either), points);
-  const matters = await sensitivityOf(plan, ranks, run);
+  const drawnLakes = await drawn(pool, study, next());
+  const [matters, summary] = await Promise.all([
+    mattersIn(drawnLakes.lakes, pool, study, next()),
+    pool.ask(study, "summary", drawnLakes, signal),
+  ]);
   if (!study.document.search) return { ...summary, matters };
   return { ...summary, matters, search: withoutTexts(await searchOf(pool, study, next())) };
+}
+
+/** What matters in a study of which these lakes were drawn: by rank, and by bars. */
+async function mattersIn(
+  lakes: readonly LakeFutures[],
+  pool: WorkerPool,
+  study: StudyToDraw,
+  control: DrawControl,
+): Promise<Sensitivity> {
+  const { signal } = control;
+  const benefits = netBenefits(lakes, comparedOptions(study.document));
+  const [ranks, plan] = await Promise.all([
+    pool.ask(study, "ranks", { netBenefits: benefits }, signal),
+    pool.ask(study, "plan", {}, signal),
+  ]);
+  return sensitivityOf(plan, ranks, (points) =>
+    askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), control),
+  );
 }
 
 /** Gives a control for each stage of a run, which counts on from what was done before it. */
@@ -89,7 +104,12 @@ const withoutTexts = ({ programs, levels }: SearchResult): SearchResult => ({
   levels: levels && { ...levels, written: [] },
 });
 
-async function drawn(pool: WorkerPool, study: StudyToDraw, control: DrawControl) {
+/** Lakes until the stop rule is content, and why it is. */
+async function drawn(
+  pool: WorkerPool,
+  study: StudyToDraw,
+  control: DrawControl,
+): Promise<Questions["summary"]> {
   const compared = comparedOptions(study.document);
   const lakes: LakeFutures[] = [];
   let next = blocksToDo(lakes, compared, study.settings);
@@ -104,8 +124,7 @@ async function drawn(pool: WorkerPool, study: StudyToDraw, control: DrawControl)
     next = blocksToDo(lakes, compared, study.settings);
     if (!("end" in next)) await control.giveWay?.();
   }
-  const summary = await pool.ask(study, "summary", { lakes, end: next.end }, control.signal);
-  return { lakes, summary };
+  return { lakes, end: next.end };
 }
 
 /** Of the requested option, luck left out, a list for each lake. */

@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { at, sumOf } from "../../lists.js";
 import { withLater } from "../computed-once.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
@@ -48,7 +48,7 @@ function keptComponents(structure: Structure, [first, ...rest]: Contexts): Compo
     keepInService(
       [
         { component, context: first },
-        ...others.map(({ context, components }) => ({ context, component: at(components, index) })),
+        ...others.map(({ context, components }) => ({ component: at(components, index), context })),
       ],
       structure.pinned,
     ),
@@ -57,7 +57,7 @@ function keptComponents(structure: Structure, [first, ...rest]: Contexts): Compo
 
 /** Where lines come from; those of a part go under its name. */
 interface Origin {
-  readonly part?: string;
+  readonly part: string | undefined;
   readonly years: readonly (readonly Priced[])[];
 }
 
@@ -71,22 +71,28 @@ function structureYears(
   const fixtures = fouled.includes(true) ? fixtureLines(structure, context) : [];
   const origins: readonly Origin[] = [
     ...components.map(({ name, years }) => ({ part: name, years })),
-    { years: kindOf(structure).ownYears?.(structure, litter, context) ?? [] },
-    { years: fouled.map((isFouled) => (isFouled ? fixtures : none)) },
+    { part: undefined, years: kindOf(structure).ownYears?.(structure, litter, context) ?? [] },
+    { part: undefined, years: fouled.map((isFouled) => (isFouled ? fixtures : none)) },
   ];
-  const known: { year: number; lines: readonly CostLine[] }[] = [];
-  return fouled.map((_, year) => {
-    const same = known.findLast((each) => isSame(origins, each.year, year));
-    if (same) return same.lines;
-    const lines = withinEnergyMade(ownLines(structure, origins, year), cleanEnergy);
-    known.push({ year, lines });
-    return lines;
-  });
+  const made = cleanEnergy.length === 0 ? Infinity : sumOf(cleanEnergy);
+  const years: (readonly CostLine[])[] = [];
+  for (let year = 0; year < fouled.length; year++) {
+    const same = yearBefore(origins, year);
+    years.push(
+      same === undefined ? withinEnergyMade(ownLines(structure, origins, year), made) : at(years, same),
+    );
+  }
+  return years;
 }
 
 const none: readonly Priced[] = [];
 
-/** True where each origin has the same list in both years. */
+/** The last year before one in which each origin has the same list. */
+function yearBefore(origins: readonly Origin[], year: number): number | undefined {
+  for (let before = year - 1; before >= 0; before--) if (isSame(origins, before, year)) return before;
+  return undefined;
+}
+
 function isSame(origins: readonly Origin[], one: number, other: number): boolean {
   for (const { years } of origins) if (years[one] !== years[other]) return false;
   return true;
@@ -107,16 +113,34 @@ function ownLine({ id, bearer }: Structure, part: string | undefined, line: Pric
 }
 
 export const componentsOf = (structure: Structure, context: LakeContext): Component[] =>
-  kindOf(structure).components(structure, context);
+  kindOf(structure).components(structure, context).map(ofOneForm);
+
+/** All parts have the same fields in the same order, whatever their kind: the engine then reads them in its fast way. */
+function ofOneForm(part: Component): Component {
+  return {
+    name: part.name,
+    kind: part.kind,
+    surface: part.surface,
+    wettedArea: part.wettedArea,
+    designFlow: part.designFlow,
+    count: part.count,
+    cleaning: part.cleaning,
+    oxidant: part.oxidant,
+    outage: part.outage,
+    outageDaysId: part.outageDaysId,
+    isFed: part.isFed === true,
+    losses: part.losses,
+    limit: part.limit,
+  };
+}
 
 /**
  * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
  * add up to more, each is cut in proportion.
  */
-function withinEnergyMade(lines: readonly CostLine[], cleanEnergy: readonly number[]): readonly CostLine[] {
-  if (cleanEnergy.length === 0) return lines;
-  const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
-  const lost = lines.reduce((sum, line) => sum + (line.quantityKind === "energy" ? line.quantity : 0), 0);
+function withinEnergyMade(lines: readonly CostLine[], made: number): readonly CostLine[] {
+  let lost = 0;
+  for (const line of lines) if (line.quantityKind === "energy") lost += line.quantity;
   if (lost <= made) return lines;
   return lines.map((line) =>
     line.quantityKind === "energy" ? costLine({ ...line, quantity: (line.quantity * made) / lost }) : line,

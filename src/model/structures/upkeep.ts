@@ -1,5 +1,5 @@
 import { at } from "../../lists.js";
-import { remembered, withLater } from "../computed-once.js";
+import { withLater } from "../computed-once.js";
 import { aloneOf, thickestOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
@@ -9,7 +9,7 @@ import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
 import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
-import { PlanValue } from "./plans/value.js";
+import { type PlanValue, planValues } from "./plans/value.js";
 
 /**
  * Chooses the plan of least present value, V = Σ w(a) C(a), among all that the catalogue offers a part, and works out its
@@ -21,7 +21,7 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
-  const kept = { everyPlan: () => everyPlan(parts), ...bestKept(parts, pinned) };
+  const kept = bestKept(parts, pinned, () => everyPlan(parts));
   return withLater(kept, { untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))) });
 }
 
@@ -29,7 +29,8 @@ export function keepInService(
 function bestKept(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[],
-): Omit<ComponentResult, "everyPlan" | "untouchedLayer"> {
+  everyPlanTried: ComponentResult["everyPlan"],
+): Omit<ComponentResult, "untouchedLayer"> {
   const { tools, contenders, impossible, tryOut } = reckoning(parts);
   const cheapest = cheapestOf(contenders.map(tryOut));
   const { name } = parts[0].component;
@@ -42,6 +43,7 @@ function bestKept(
     chosen: triedPlan(chosen, parts),
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
+    everyPlan: everyPlanTried,
     impossible,
     thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
     years: meanLines(followed),
@@ -51,10 +53,10 @@ function bestKept(
 
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
 function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
-  const tools = parts.map((part) =>
-    planTools({ surface: part.context.growing(part.component.surface), ...part }),
+  const tools = parts.map(({ component, context }) =>
+    planTools({ component, context, surface: context.growing(component.surface) }),
   );
-  const values = tools.map((each) => remembered((plan: Plan) => new PlanValue(plan, each)));
+  const values = tools.map(planValues);
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>

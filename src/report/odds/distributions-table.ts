@@ -1,6 +1,5 @@
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import type { NamedInput } from "../../study/odds/uncertain-inputs.js";
-import { typedQuantities } from "../../study/typed/typed-quantities.js";
 import type { ReportContext } from "../document/context.js";
 import { head, num, row, type TableView } from "../words/view-types.js";
 
@@ -20,7 +19,7 @@ const distributionNames: Record<Kind, string> = {
 /** How many inputs of each kind are drawn, and by which distributions. */
 export function distributionsTable(context: ReportContext): TableView {
   const inputs = context.traced.drawn();
-  const typed = new Set(typedQuantities(context.run.document, context.run.assumptions).map(({ id }) => id));
+  const typed = new Set(context.run.typed().map(({ id }) => id));
   const kinds = grouped(inputs, (input) => kindOf(input, context, typed));
   return {
     id: "table-distributions",

@@ -1,7 +1,6 @@
 import type { TornadoBar } from "../../study/odds/odds.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
-import { typedQuantities } from "../../study/typed/typed-quantities.js";
 import type { ReportContext } from "../document/context.js";
 import { percent, significant } from "../words/format.js";
 import { inputText } from "../words/input-text.js";
@@ -29,8 +28,8 @@ export function inputSpan({ id, low, high }: TornadoBar, context: ReportContext)
   }
   const ranged = rangedQuantities(run.document).find((each) => each.id === id);
   if (!ranged) {
-    const isTyped = typedQuantities(run.document, run.assumptions).some((each) => each.id === id);
-    const reading = { format, assumptions: run.assumptions, document: run.document };
+    const isTyped = run.typed().some((each) => each.id === id);
+    const reading = { format, assumptions: run.assumptions, document: run.document, typed: run.typed };
     return isTyped
       ? [low, high].map(({ input }) => inputText(id, input, reading)).join(" to ")
       : span(percent);

@@ -10,6 +10,6 @@ const printedInputs = 3;
 /** Odds as the report tells them. */
 export function printableOdds(run: StudyRun, odds: Odds): PrintedOdds {
   const { format } = reportContext(run);
-  const reading = { format, assumptions: run.assumptions, document: run.document };
+  const reading = { format, assumptions: run.assumptions, document: run.document, typed: run.typed };
   return { odds, sensitivitySentences: sensitivitySentences(odds.matters, printedInputs, reading) };
 }

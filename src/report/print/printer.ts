@@ -34,13 +34,19 @@ interface PrinterSettings {
   readonly finish: (pdf: Uint8Array, description: PdfDescription) => Promise<Uint8Array>;
 }
 
+/** The server has its prints finished elsewhere, and starts sooner without it. */
+const finishing = () => import("./finished-pdf.js");
+
 const usual: PrinterSettings = {
-  launch: () => launchBrowser(),
+  launch: () => {
+    // Loads what finishes a print meanwhile.
+    void finishing();
+    return launchBrowser();
+  },
   mostLinedUp: 8,
   longestMilliseconds: 120_000,
   wait: (milliseconds, signal) => pause(milliseconds, undefined, { signal }),
-  // Loaded when it is needed: the server has its prints finished elsewhere, and starts sooner without it.
-  finish: async (pdf, description) => (await import("./finished-pdf.js")).finishPrint(pdf, description),
+  finish: async (pdf, description) => (await finishing()).finishPrint(pdf, description),
 };
 
 /** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */

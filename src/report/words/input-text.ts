@@ -5,13 +5,14 @@ import { valueAtPlace } from "../../model/uncertainty/reach.js";
 import type { StudyDocument } from "../../study/format/schema.js";
 import { hydrologicYearId } from "../../study/odds/odds.js";
 import { rangedQuantities } from "../../study/reading/ranged.js";
-import { type TypedQuantity, typedQuantities } from "../../study/typed/typed-quantities.js";
+import type { TypedQuantity } from "../../study/typed/typed-quantities.js";
 import { type DimensionName, dimensions } from "../../units/dimensions.js";
 import { type Formatter, percent, significant } from "./format.js";
 
 export interface InputReading {
   readonly document: StudyDocument;
   readonly assumptions: AssumptionSet;
+  readonly typed: () => readonly TypedQuantity[];
   readonly format: Formatter;
 }
 
@@ -19,12 +20,12 @@ export interface InputReading {
 export function inputText(
   id: string,
   value: number,
-  { document, assumptions, format }: InputReading,
+  { document, assumptions, typed: allTyped, format }: InputReading,
 ): string {
   const entry = assumptions.entries.get(id);
   if (entry) return assumptionText(entry.unit, value, format);
   if (id === hydrologicYearId) return yearLabel(value, document);
-  const typed = typedQuantities(document, assumptions).find((each) => each.id === id);
+  const typed = allTyped().find((each) => each.id === id);
   if (typed) return typedText(typed, value, format);
   const quantity = rangedQuantities(document).find((ranged) => ranged.id === id)?.quantity;
   return quantityText(value, quantity?.dimension ?? "share", format);

@@ -1,7 +1,8 @@
 import { meanOf } from "../../lists.js";
-import { blockShares, futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
+import { futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
 import type { Benefits } from "../../model/uncertainty/expected-regret.js";
 import { parameterInformation } from "../../model/uncertainty/parameter-information.js";
+import { sharesOf } from "./block-values.js";
 import type { DrawnStudy } from "./draws.js";
 import type { Information } from "./odds.js";
 
@@ -18,7 +19,7 @@ const together = { lake: 16, chances: 128 };
  */
 export function inputInformation({ inputs, plan }: DrawnStudy, benefits: Benefits): Information[] {
   const futures = benefits[0]?.length ?? 0;
-  const draws = Array.from({ length: futures / futuresPerBlock }, (_, block) => blockShares(plan, block));
+  const draws = Array.from({ length: futures / futuresPerBlock }, (_, block) => sharesOf(plan, block));
   const byStage = { lake: benefits.map(lakeMeans), chances: benefits };
   return inputs
     .map(({ id, name, stage }) => {

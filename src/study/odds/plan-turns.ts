@@ -1,6 +1,7 @@
 import { at } from "../../lists.js";
-import { blockShares, lakesPerBlock } from "../../model/futures/draw-plan.js";
+import { lakesPerBlock } from "../../model/futures/draw-plan.js";
 import { ranks } from "../../model/uncertainty/ranks.js";
+import { sharesOf } from "./block-values.js";
 import type { DrawnStudy, LakeFutures } from "./draws.js";
 import type { PlanTurn, TurningInput } from "./odds.js";
 
@@ -59,7 +60,7 @@ interface RankedInput {
 
 /** Inputs of the lake with the ranks of their values over the draws: those of their shares. */
 function rankedInputs({ plan }: Pick<DrawnStudy, "plan">, lakes: number): RankedInput[] {
-  const blocks = Array.from({ length: lakes / lakesPerBlock }, (_, block) => blockShares(plan, block).lake);
+  const blocks = Array.from({ length: lakes / lakesPerBlock }, (_, block) => sharesOf(plan, block).lake);
   return plan.inputs
     .filter(({ stage }) => stage === "lake")
     .map(({ id, name }) => ({ id, name, ranks: ranks(blocks.flatMap((shares) => shares.get(id) ?? [])) }));

@@ -1,6 +1,5 @@
 import { meanOf } from "../../lists.js";
 import {
-  blockShares,
   type DrawPlan,
   futuresPerLake,
   lakesPerBlock,
@@ -9,6 +8,7 @@ import {
 } from "../../model/futures/draw-plan.js";
 import { correlation } from "../../model/uncertainty/correlation.js";
 import { ranks } from "../../model/uncertainty/ranks.js";
+import { sharesOf } from "./block-values.js";
 import type { StudyPlan } from "./draws.js";
 import type { Sensitivity } from "./odds.js";
 
@@ -47,7 +47,7 @@ export function rankCorrelations(
 /** By id over the lakes, or over all futures for inputs of the other stage: numbers in the order of the values. */
 function drawnOrders(plan: DrawPlan, lakes: number): Map<string, number[]> {
   const blocks = Array.from({ length: Math.ceil(lakes / lakesPerBlock) }, (_, block) =>
-    blockShares(plan, block),
+    sharesOf(plan, block),
   );
   return new Map(
     plan.inputs.map((input) => {

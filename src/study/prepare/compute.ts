@@ -17,6 +17,7 @@ import { type Confidences, confidences } from "../traced/confidence.js";
 import { type TracedResult, tracedResult } from "../traced/traced.js";
 import { type TracedChance, tracedChance } from "../traced/traced-chance.js";
 import { requestedTraced } from "../traced/traced-option.js";
+import { type TypedQuantity, typedQuantities } from "../typed/typed-quantities.js";
 import { tellingAmounts } from "./amounts.js";
 import { logSpreadsOf } from "./chance-estimate.js";
 import { type PreparedStudy, prepareStudy } from "./prepared.js";
@@ -47,6 +48,8 @@ export interface StudyRun extends Papers {
   readonly coverage: readonly CoverageRun[];
   /** Inspectors and waits of each option with a station. */
   readonly staffing: readonly StationRun[];
+  /** Quantities typed as one number that may be off; found when first asked for. */
+  readonly typed: () => readonly TypedQuantity[];
   /** What reports tell beside the comparison; worked out when first asked for. */
   readonly traced: () => TracedResult;
   /** How firm the findings of its odds are. */
@@ -94,6 +97,7 @@ export function runStudy(document: StudyDocument, all: AssumptionSet): StudyRun 
     traffic,
     coverage: coverageRuns(document),
     staffing,
+    typed: once(() => typedQuantities(document, assumptions)),
     traced,
     ...papers({
       ...{ document, comparison, staffing, assumed },

@@ -26,7 +26,7 @@ const anyLayer: Limit = { broken: "a limit that any layer passes", assumptionIds
 
 describe("the choice among plans", () => {
   it("says which limit the cheapest plan passes, where none keeps it", () => {
-    const never: Component = { ...rack, limit: () => ({ limit: anyLayer, load: Infinity }) };
+    const never: Component = { ...rack, limit: (meet) => meet(anyLayer, Infinity, 1) };
     const { chosen, everyPlan } = keepInService([{ component: never, context: lake }]);
     expect(chosen.brokenLimit).toBe(anyLayer.broken);
     const costs = everyPlan().map(({ yearlyCost }) => yearlyCost);
@@ -39,7 +39,7 @@ describe("the choice among plans", () => {
         .everyPlan()
         .map(({ nearestLimit, brokenLimit }) => ({ nearestLimit, brokenLimit }));
     const nearestLimit = { words: anyLayer.broken, load: 0.5 };
-    expect(toldOf(() => ({ limit: anyLayer, load: 0.5 }))).toContainEqual({
+    expect(toldOf((meet) => meet(anyLayer, 0.5, 1))).toContainEqual({
       nearestLimit,
       brokenLimit: undefined,
     });
@@ -77,7 +77,7 @@ describe("coming near a limit", () => {
   it.each(["cover", "mass", "thickness"] as const)("is the set share of the %s that breaks it", (measure) => {
     const limited: Component = {
       ...rack,
-      limit: (grown) => ({ limit: anyLayer, load: grown[measure] > limitOf ? Infinity : 0 }),
+      limit: (meet, grown) => meet(anyLayer, grown[measure] > limitOf ? Infinity : 0, 1),
     };
     const isNear = nearLimit(routine, limited, lake);
     const of = (value: number) => ({ ...layer, mass: 1, [measure]: value });
@@ -86,7 +86,7 @@ describe("coming near a limit", () => {
   });
 
   it("is never told of a bare surface, nor of a part without limits", () => {
-    const never: Component = { ...rack, limit: () => ({ limit: anyLayer, load: Infinity }) };
+    const never: Component = { ...rack, limit: (meet) => meet(anyLayer, Infinity, 1) };
     expect(nearLimit(routine, never, lake)(bareSurface, 0)).toBe(false);
     const [hull] = componentsOf(floatingDock, lake);
     if (!hull) throw new Error("no hull");

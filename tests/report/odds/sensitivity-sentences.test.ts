@@ -7,6 +7,7 @@ import { inputText } from "../../../src/report/words/input-text.js";
 import type { TornadoBar } from "../../../src/study/odds/odds.js";
 import { hydrologicYearId } from "../../../src/study/odds/odds.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
+import { typedQuantities } from "../../../src/study/typed/typed-quantities.js";
 import { editedText, exampleText } from "../../study/example.js";
 
 const assumptions = loadAssumptions(fileURLToPath(new URL("../../../assumptions", import.meta.url)));
@@ -14,7 +15,10 @@ const document = readStudyText(
   editedText([["structures[city-intake].alternativeWater", "$250 to $400/acre-ft"]]),
   "lake.yaml",
 );
-const reading = { document, assumptions, format: formatter("USD", "us") };
+const reading = {
+  ...{ document, assumptions, format: formatter("USD", "us") },
+  typed: () => typedQuantities(document, assumptions),
+};
 const metric = { ...reading, format: formatter("USD", "si") };
 const ninemoss = readStudyText(exampleText("ninemoss"), "ninemoss.yaml");
 const recorded = { ...reading, document: ninemoss };

@@ -3,6 +3,7 @@ import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/gr
 import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
+import { nearestLimit } from "../limits.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
 import {
   begun,
@@ -138,6 +139,6 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
       killed,
       shed: shed / share,
     };
-    return component.limit(grown, monthOfYear).load > 1;
+    return nearestLimit(component, grown, monthOfYear).load > 1;
   };
 }
