@@ -92,7 +92,7 @@ export function untouchedCourse(factor: number, part: SurfacePart): UntouchedCou
   const smallest = part.context.assumed("cleaning.smallest-layer");
   let firstWorth = 0;
   while (firstWorth < course.months && thicknessIn(course, firstWorth) < smallest) firstWorth += 1;
-  return { ...course, firstWorth: firstWorth < course.months ? firstWorth : -1 };
+  return { firstWorth: firstWorth < course.months ? firstWorth : -1, ...course };
 }
 
 /**
