@@ -49,8 +49,8 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
   const part: SurfacePart = { component, context, surface };
   const months = monthsOf(part);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
-  const untouchedYears = remembered((_: Course) => new Map<number, YearCost>());
-  const works = remembered((_: PlanEntry) => new Map<number, Cost>());
+  const untouchedYears = remembered((_: Course): YearCost[] => []);
+  const works = remembered((_: PlanEntry): Cost[] => []);
   return {
     component,
     context,
@@ -60,19 +60,14 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
       months.ledger.tellAgain(tell, months.inMonth(plan, course, month)),
     inYear: (year, plan, course) => {
       if (component.isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
-      return once(untouchedYears(course), year, () => yearCost(year, plan, course, part, months));
+      const known = untouchedYears(course);
+      return (known[year] ??= yearCost(year, plan, course, part, months));
     },
-    workOf: (entry, month) =>
-      once(works(entry), month, () => costOfLines(workLines(entry, component, context, month), planWeights)),
+    workOf: (entry, month) => {
+      const known = works(entry);
+      return (known[month] ??= costOfLines(workLines(entry, component, context, month), planWeights));
+    },
   };
-}
-
-function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value): Value {
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const found = reckon();
-  known.set(key, found);
-  return found;
 }
 
 /** A run of a course from bare on, with the latest month of the ledger for each of its months. */
