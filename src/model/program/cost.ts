@@ -95,16 +95,12 @@ export const payingShare = (option: Pick<ProgramOption, "demandLoss">, fee: numb
 export const lossPerUnit = ({ demandLoss }: Pick<ProgramOption, "demandLoss">): number =>
   demandLoss && demandLoss.fee > 0 ? demandLoss.loss / demandLoss.fee : 0;
 
-function programLine(option: ProgramOption, money: Settings, { group, unit, ...draft }: Draft): ProgramLine {
+function programLine({ id }: ProgramOption, { programBearer }: Settings, draft: Draft): ProgramLine {
+  const { what, group, unit, quantity, quantityKind, unitRate } = draft;
   const type = group === "fees" || group === "other-revenue" ? "revenue" : "program";
-  const line = costLine({
-    structure: option.id,
-    bearer: money.programBearer,
-    assumptionIds: [],
-    type,
-    ...draft,
-  });
-  return unit === undefined ? { ...line, group } : { ...line, group, unit };
+  const drafted = { structure: id, what, type, quantity, quantityKind, unitRate } as const;
+  const line = costLine({ ...drafted, bearer: programBearer, assumptionIds: [] });
+  return { ...line, group, unit };
 }
 
 /** A lump for the year, or a count at a unit price. */
