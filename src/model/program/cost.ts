@@ -95,12 +95,29 @@ export const payingShare = (option: Pick<ProgramOption, "demandLoss">, fee: numb
 export const lossPerUnit = ({ demandLoss }: Pick<ProgramOption, "demandLoss">): number =>
   demandLoss && demandLoss.fee > 0 ? demandLoss.loss / demandLoss.fee : 0;
 
-function programLine({ id }: ProgramOption, { programBearer }: Settings, draft: Draft): ProgramLine {
-  const { what, group, unit, quantity, quantityKind, unitRate } = draft;
+/** Written out field by field: the engine is slow to copy objects whose numbers are whole or broken. */
+function programLine(
+  { id: structure }: ProgramOption,
+  { programBearer: bearer }: Settings,
+  { what, group, unit, quantity, quantityKind, unitRate }: Draft,
+): ProgramLine {
   const type = group === "fees" || group === "other-revenue" ? "revenue" : "program";
-  const drafted = { structure: id, what, type, quantity, quantityKind, unitRate } as const;
-  const line = costLine({ ...drafted, bearer: programBearer, assumptionIds: [] });
-  return { ...line, group, unit };
+  const assumptionIds: ProgramLine["assumptionIds"] = [];
+  const own = { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds } as const;
+  const { cents } = costLine(own);
+  return {
+    structure,
+    what,
+    type,
+    bearer,
+    quantity,
+    quantityKind,
+    unitRate,
+    assumptionIds,
+    cents,
+    group,
+    unit,
+  };
 }
 
 /** A lump for the year, or a count at a unit price. */

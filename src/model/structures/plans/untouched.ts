@@ -21,6 +21,12 @@ export interface PartYear {
 
 export type SurfacePart = PartYear & { readonly surface: GrowingSurface };
 
+export const growingPart = ({ component, context }: PartYear): SurfacePart => ({
+  component,
+  context,
+  surface: context.growing(component.surface),
+});
+
 /** What a part lives through under a plan, month by month since establishment. */
 export interface Course {
   /** Months that are told, in whole years: as far as years do not repeat. */
@@ -92,7 +98,7 @@ export function untouchedCourse(factor: number, part: SurfacePart): UntouchedCou
   const smallest = part.context.assumed("cleaning.smallest-layer");
   let firstWorth = 0;
   while (firstWorth < course.months && thicknessIn(course, firstWorth) < smallest) firstWorth += 1;
-  return { ...course, firstWorth: firstWorth < course.months ? firstWorth : -1 };
+  return { firstWorth: firstWorth < course.months ? firstWorth : -1, ...course };
 }
 
 /**
@@ -133,6 +139,13 @@ function yearsToTell(grown: GrownMonths, all: number, settledMonth: number): num
   return years;
 }
 
+/** Whether the layer reaches a thickness, in m, in a year since establishment. */
+export function isThickIn(course: Course, year: number, thickness: number): boolean {
+  const from = yearLike(course, year) * 12;
+  for (let month = from; month < from + 12; month++) if (thicknessIn(course, month) >= thickness) return true;
+  return false;
+}
+
 /** What was begun in a month before, or is begun now. */
 export function begun(known: Map<number, GrownMonths>, start: number, begin: () => GrownMonths): GrownMonths {
   const before = known.get(start);
@@ -160,15 +173,16 @@ const mature = { runUpMonths: 36, months: 36 + 84 };
  * The thickest layer of a surface that nobody touches in a mature infestation: within the horizon, where that is long
  * enough and the lake is as dense then as it ever is.
  */
-export function untouchedLayer({ component, context }: PartYear): Layer {
+export function untouchedLayer(part: PartYear): Layer {
+  const { context } = part;
   const { density, settledMonth, matureDensity } = context;
-  const surface = context.growing(component.surface);
+  const growing = growingPart(part);
   if (density.length >= settledMonth + mature.months && density.at(-1) === matureDensity) {
-    const course = grownUntouched(1, { component, context, surface });
+    const course = grownUntouched(1, growing);
     const from = settledMonth + mature.runUpMonths;
     return thickest(course, course.cycle > 0 ? Math.min(from, course.months - 12 * course.cycle) : from);
   }
-  const { course, from } = matureCourse(surface, context);
+  const { course, from } = matureCourse(growing.surface, context);
   return thickest(course, from);
 }
 
