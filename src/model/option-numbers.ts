@@ -1,5 +1,5 @@
 import { at, noElement } from "../lists.js";
-import type { CostStream, YearlyCost } from "./infestation-cost.js";
+import type { CostStream, YearlyCost } from "./cost-streams.js";
 import type { EnteredAccount } from "./money/account.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { attemptInYear } from "./program/containment.js";
@@ -53,19 +53,21 @@ function lossStreams(
   noticed: YearlyCost | undefined,
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
 ): LossStream[] {
-  const none = factors.map(() => 0);
+  const none = Array<number>(factors.length).fill(0);
   const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
     unnoticed: before?.plain.harm ?? none,
     noticed: known?.plain.byYear ?? none,
   });
-  return [
-    { ...streamOf(unnoticed, noticed), share: undefined },
-    ...[...rises].map(([group, rise]) => ({
-      ...streamOf(unnoticed?.rising.get(group), noticed?.rising.get(group)),
-      share: rise.map((each) => each - 1),
-    })),
-  ];
+  const streams: LossStream[] = [{ ...streamOf(unnoticed, noticed), share: undefined }];
+  for (const [group, rise] of rises) {
+    const stream = streamOf(unnoticed?.rising.get(group), noticed?.rising.get(group));
+    if (stream.unnoticed.some(isAmount) || stream.noticed.some(isAmount))
+      streams.push({ ...stream, share: rise.map((each) => each - 1) });
+  }
+  return streams;
 }
+
+const isAmount = (amount: number) => amount !== 0;
 
 /** One account of an infestation alone, with no program beside it; absent where nothing is entered in it. */
 export function accountNumbers(
@@ -76,7 +78,7 @@ export function accountNumbers(
 ): OptionNumbers | undefined {
   const [before, known] = [unnoticed, schedule.infestation].map(({ byAccount }) => byAccount.get(account));
   if (!before && !known) return undefined;
-  const none = settings.factors.map(() => 0);
+  const none = Array<number>(settings.factors.length).fill(0);
   return {
     ...numbers,
     programInYear: none,
@@ -106,67 +108,88 @@ export const statesSince = ({
     detection,
   );
 
-/** @param statesByYear those of the numbers, worked out once for several amounts of one option */
-export function costByEstablishment(
-  numbers: OptionNumbers,
-  statesByYear: readonly StateProbabilities[] = statesSince(numbers),
-): CostByEstablishment {
-  const { factors, detection, programInYear } = numbers;
-  const years = factors.length;
-  const { byAge, inYear } = weighedAmounts(numbers, statesByYear);
-  const established: number[] = [];
-  for (let first = 0; first < years; first++) {
-    let sum = 0;
-    for (let year = first; year < years; year++) {
-      let cost = 0;
-      for (let row = 0; row < byAge.length; row += years)
-        cost += (byAge[row + year - first] ?? 0) * (inYear[row + year] ?? 0);
-      sum += (factors[year] ?? noElement(factors, year)) * cost;
-    }
-    established.push(sum);
-  }
-  return {
-    clean: factors.map((factor, year) => factor * at(programInYear, year)),
-    established,
-    contained: containedByAge(statesByYear, detection),
-  };
+/** The chances of `statesSince` as lists, made once for all amounts of one option. */
+interface ChancesByAge {
+  readonly unnoticed: readonly number[];
+  readonly noticed: readonly number[];
+  readonly attempts: readonly number[];
+  /** Of being there and known when the year ends. */
+  readonly known: readonly number[];
+  /** q: see `CostByEstablishment`. */
+  readonly contained: readonly number[];
 }
 
-/**
- * Amounts by age of an infestation, and what they count in each year of the horizon: a row each for the program, for
- * the schedule of levels, for attempts at containment, and for each stream of losses.
- */
-function weighedAmounts(numbers: OptionNumbers, statesByYear: readonly StateProbabilities[]) {
-  const { programInYear, scheduleInYear, attemptInYear, losses, keptShare, knownAtStart } = numbers;
-  const years = statesByYear.length;
-  const byAge = new Float64Array((3 + losses.length) * years);
-  const inYear = new Float64Array(byAge.length);
-  let knownBefore = knownAtStart ? 1 : 0;
-  let cleanBefore = 1 - knownBefore;
-  statesByYear.forEach(({ unnoticed, noticed, attempts, known }, age) => {
-    const before = at(unnoticed, 0);
-    const after = at(noticed, 0);
-    byAge[age] = cleanBefore + knownBefore * keptShare;
-    inYear[age] = at(programInYear, age);
-    byAge[years + age] = after;
-    inYear[years + age] = at(scheduleInYear, age);
-    byAge[2 * years + age] = attempts;
-    inYear[2 * years + age] = at(attemptInYear, age);
-    losses.forEach((stream, index) => {
-      const place = (3 + index) * years + age;
-      byAge[place] = at(stream.unnoticed, age) * before + at(stream.noticed, age) * after;
-      inYear[place] = stream.share ? at(stream.share, age) : 1;
-    });
-    cleanBefore = before;
-    knownBefore = known;
-  });
-  return { byAge, inYear };
+export const chancesByAge = (
+  statesByYear: readonly StateProbabilities[],
+  detection: Pick<Detection, "containment">,
+): ChancesByAge => ({
+  unnoticed: statesByYear.map(({ unnoticed }) => at(unnoticed, 0)),
+  noticed: statesByYear.map(({ noticed }) => at(noticed, 0)),
+  attempts: statesByYear.map(({ attempts }) => attempts),
+  known: statesByYear.map(({ known }) => known),
+  contained: containedByAge(statesByYear, detection),
+});
+
+export function costByEstablishment(
+  numbers: OptionNumbers,
+  chances: ChancesByAge = chancesByAge(statesSince(numbers), numbers.detection),
+): CostByEstablishment {
+  const { factors, programInYear } = numbers;
+  const established = Array<number>(factors.length).fill(0);
+  for (const { byAge, inYear } of weighedAmounts(numbers, chances))
+    addByFirstYear(established, byAge, productsOf(inYear, factors));
+  return { clean: productsOf(programInYear, factors), established, contained: chances.contained };
+}
+
+/** Adds what falls due by the age of an infestation that begins in each year: Σ a(age) w(first + age). */
+export function addByFirstYear(sums: number[], byAge: readonly number[], weights: readonly number[]): void {
+  for (let first = 0; first < sums.length; first++) {
+    let sum = 0;
+    for (let year = first; year < weights.length; year++)
+      sum +=
+        (byAge[year - first] ?? noElement(byAge, year - first)) * (weights[year] ?? noElement(weights, year));
+    sums[first] = (sums[first] ?? noElement(sums, first)) + sum;
+  }
+}
+
+function productsOf(some: readonly number[] | undefined, factors: readonly number[]): readonly number[] {
+  return some ? factors.map((factor, year) => factor * at(some, year)) : factors;
+}
+
+interface WeighedAmount {
+  /** By age of an infestation. */
+  readonly byAge: readonly number[];
+  /** What it counts in each year of the horizon; once where absent. */
+  readonly inYear: readonly number[] | undefined;
+}
+
+/** The program, the schedule of levels, attempts at containment and each stream of losses, as far as there are any. */
+function weighedAmounts(
+  { programInYear, scheduleInYear, attemptInYear, losses, keptShare, knownAtStart }: OptionNumbers,
+  { unnoticed, noticed, attempts, known }: ChancesByAge,
+): WeighedAmount[] {
+  const amounts = losses.map(
+    (stream): WeighedAmount => ({
+      byAge: unnoticed.map(
+        (chance, age) => at(stream.unnoticed, age) * chance + at(stream.noticed, age) * at(noticed, age),
+      ),
+      inYear: stream.share,
+    }),
+  );
+  if (programInYear.some(isAmount)) {
+    const atStart = knownAtStart ? keptShare : 1;
+    const shares = [atStart, ...unnoticed.map((chance, age) => chance + at(known, age) * keptShare)];
+    amounts.push({ byAge: shares, inYear: programInYear });
+  }
+  if (scheduleInYear.some(isAmount)) amounts.push({ byAge: noticed, inYear: scheduleInYear });
+  if (attemptInYear.some(isAmount)) amounts.push({ byAge: attempts, inYear: attemptInYear });
+  return amounts;
 }
 
 /** q: see `CostByEstablishment`. */
 export const containedByAge = (
   statesByYear: readonly StateProbabilities[],
-  { containment }: Detection,
+  { containment }: Pick<Detection, "containment">,
 ): number[] =>
   containment
     ? statesByYear.slice(0, containment.latestAge).map(({ attempts }) => attempts * containment.success)

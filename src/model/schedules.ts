@@ -2,7 +2,7 @@ import { at, meanOf, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import { type InfestationCost, infestationCost } from "./infestation-cost.js";
 import type { StudyInput } from "./inputs.js";
-import type { Lake, Schedule } from "./lake/lake.js";
+import type { Lake } from "./lake/lake.js";
 import { exposedBand } from "./lake/levels.js";
 import { exposedArea, storageBetween } from "./lake/storage.js";
 import type { CostLine } from "./money/line.js";
@@ -59,26 +59,11 @@ export function underSchedules(
   const { lake } = settings.input;
   const water = waterOf(settings, reader);
   const own = underLevels({ id: undefined, name: ownName, contexts: water.under(lake) }, settings);
-  const others = lake.otherSchedules.map((schedule) => underOther(schedule, own, water, settings));
+  const others = lake.otherSchedules.map(({ id, name, ...levels }) =>
+    underLevels({ id, name, contexts: water.under(levels) }, settings, own),
+  );
   water.forgetGrown();
   return [own, ...others];
-}
-
-/** With what following it costs against the own levels. */
-function underOther(
-  { id, name, ...levels }: Schedule,
-  own: ScheduleResult,
-  water: LakeWater,
-  settings: ScheduleSettings,
-): ScheduleResult {
-  const { input } = settings;
-  const under = underLevels({ id, name, contexts: water.under(levels) }, settings, own.structures);
-  const storageGivenUp = storageLost(own.levels.daily, under.levels.daily, input.lake);
-  return {
-    ...under,
-    storageGivenUp,
-    operating: operatingLines(own.contexts, under.contexts, storageGivenUp, input),
-  };
 }
 
 function waterOf({ input, yearsInfested, source }: ScheduleSettings, reader: Assumed): LakeWater {
@@ -94,26 +79,28 @@ function waterOf({ input, yearsInfested, source }: ScheduleSettings, reader: Ass
 /** What floats lives through the same under all levels, and what stands nowhere too. */
 const standsInLevels = (structure: Structure) => kindOf(structure).reach(structure)?.floats === false;
 
-/** @param known of other levels: what is the same under all is taken from them */
+/** @param own levels, for others: what is the same under all is taken from them, and following the others has its cost */
 function underLevels(
-  schedule: { id: string | undefined; name: string; contexts: Contexts },
+  { id, name, contexts }: Pick<ScheduleResult, "id" | "name" | "contexts">,
   { input, yearsInfested }: ScheduleSettings,
-  known?: readonly StructureResult[],
+  own?: ScheduleResult,
 ): ScheduleResult {
-  const { contexts } = schedule;
   const [first] = contexts;
   const structures = input.structures.map((each, index) => {
     if (standsInLevels(each)) return structureResult(each, contexts);
-    return known?.[index] ?? structureResult(each, [first]);
+    return own?.structures[index] ?? structureResult(each, [first]);
   });
   const levels = levelsOf(contexts, input.lake);
+  const storageGivenUp = own ? storageLost(own.levels.daily, levels.daily, input.lake) : 0;
   return {
-    ...schedule,
+    id,
+    name,
+    contexts,
     levels,
     structures,
     infestation: infestationCost(structures, yearsInfested, risingGroups(input)),
-    operating: [],
-    storageGivenUp: 0,
+    operating: own ? operatingLines(own.contexts, contexts, storageGivenUp, input) : [],
+    storageGivenUp,
     cleanEnergy: sumOf(structures.flatMap(({ cleanEnergy }) => cleanEnergy)),
     killed: () => killedInBand(levels.band, contexts),
     litter: sumOf(structures.map(({ litter }) => litter.at(-1)?.mass ?? 0)),

@@ -112,7 +112,7 @@ describe("the register of relations", () => {
       "wetMassG",
       "depthFactor",
       "velocityFactor",
-      "growLayers",
+      "growTo",
       "layerThickness",
       "survival",
       "frostKillHours",

@@ -3,10 +3,10 @@ import { compare, isBaseline } from "../../src/model/compare.js";
 import type { StudyInput } from "../../src/model/inputs.js";
 import type { Lake } from "../../src/model/lake/lake.js";
 import { dailyElevations } from "../../src/model/lake/levels.js";
-import { growLayers } from "../../src/model/mussels/growth.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { contextsOf } from "./contexts.js";
 import { drawnDownLake, productiveLake } from "./lakes.js";
+import { growLayers } from "./mussels/growing.js";
 import { everyMonth, relativeGap } from "./near.js";
 import { noProgram, plant, program, ramp, studyOf } from "./study.js";
 

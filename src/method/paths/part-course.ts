@@ -1,13 +1,18 @@
 import { at } from "../../lists.js";
 import { daysOf, hoursPerDay, months } from "../../model/lake/calendar.js";
 import { waterTemperature } from "../../model/lake/temperature.js";
-import type { GrowingSurface } from "../../model/mussels/growth.js";
+import type { GrowingSurface } from "../../model/mussels/growing-surfaces.js";
 import type { Layer } from "../../model/mussels/layer.js";
 import { depthOf } from "../../model/mussels/surface.js";
 import type { Component, Plan } from "../../model/structures/component.js";
 import type { LakeContext } from "../../model/structures/context.js";
 import { courseOf } from "../../model/structures/plans/course.js";
-import { settlersLetOn, untouchedCourse, yearLike } from "../../model/structures/plans/untouched.js";
+import {
+  layerIn as layerOf,
+  settlersLetOn,
+  untouchedCourse,
+  yearLike,
+} from "../../model/structures/plans/untouched.js";
 import { componentsOf, type StructureResult } from "../../model/structures/structure.js";
 import { monthName } from "../../report/words/month-name.js";
 import type { Setting } from "../worked/setting.js";
@@ -37,7 +42,7 @@ export function partCourse(
   const part = { component, context, surface };
   const course = courseOf(plan, untouchedCourse(settlersLetOn(plan, context), part), part);
   const layerIn = (month: number) =>
-    at(course.layers, yearLike(course, Math.floor(month / 12)) * 12 + (month % 12));
+    layerOf(course, yearLike(course, Math.floor(month / 12)) * 12 + (month % 12));
   const cleaned = [...course.cleanedMonths].sort((one, other) => one - other);
   return { component, plan, surface, context, layerIn, cleaned };
 }

@@ -22,7 +22,7 @@ export const monthRelations: readonly Relation[] = [
       ["L", "shell length", "m"],
     ],
     sources: ["karatayev-2006", "cwcb-133969", "project-judgement"],
-    computedBy: by("mussels/growth.ts", "growLayers"),
+    computedBy: by("mussels/grown-months.ts", "growTo"),
   },
   {
     title: "Growth of old shells",
@@ -44,7 +44,7 @@ export const monthRelations: readonly Relation[] = [
       ["D_2", "in the second, and so on", ""],
     ],
     sources: ["project-judgement"],
-    computedBy: by("structures/plans/untouched.ts", "matureMonths"),
+    computedBy: by("structures/plans/untouched.ts", "matureCourse"),
   },
   {
     title: "When cleaning begins",

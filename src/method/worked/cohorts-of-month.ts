@@ -68,7 +68,7 @@ interface Met {
 /** What stood there at the end of the month before, those that settled first at the front. */
 function cohortsMet({ part, start, month, density }: PlannedLayer): Met[] {
   const { months, table } = part.surface;
-  const colony = bareColony(part.surface, part.context.growth, month - start);
+  const colony = bareColony(part.surface, part.context.growth, new Float64Array(month - start));
   for (let past = start; past < month; past++) passMonth(colony, past % 12, at(density, past));
   const ages = agesMet(months, month % 12);
   return cohortsOf(colony)

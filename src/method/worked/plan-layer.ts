@@ -1,13 +1,15 @@
-import { noElement } from "../../lists.js";
-import { bareSurface, type Layer } from "../../model/mussels/layer.js";
+import type { Layer } from "../../model/mussels/layer.js";
 import type { Plan } from "../../model/structures/component.js";
 import type { LakeContext } from "../../model/structures/context.js";
 import type { Structure } from "../../model/structures/kinds.js";
 import { courseOf } from "../../model/structures/plans/course.js";
 import {
+  type Course,
   densityUnder,
+  layerIn,
   type SurfacePart,
   settlersLetOn,
+  thicknessIn,
   untouchedCourse,
 } from "../../model/structures/plans/untouched.js";
 import { componentsOf } from "../../model/structures/structure.js";
@@ -36,12 +38,13 @@ export function layerUnderPlan(
   if (!component) return undefined;
   const part = { component, context, surface: context.growing(component.surface) };
   const factor = settlersLetOn(plan, context);
-  const { layers, cleanedMonths, cycle } = courseOf(plan, untouchedCourse(factor, part), part);
-  const years = layers.length / 12;
+  const course = courseOf(plan, untouchedCourse(factor, part), part);
+  const { cleanedMonths, cycle } = course;
+  const years = course.months / 12;
   const from = (years - Math.max(1, Math.min(cycle, years))) * 12;
-  const month = thickestMonth(layers, from, months);
+  const month = thickestMonth(course, from, months);
   return {
-    layer: layers[month] ?? bareSurface,
+    layer: layerIn(course, month),
     part,
     month,
     start: startBefore(month, cleanedMonths),
@@ -49,12 +52,11 @@ export function layerUnderPlan(
   };
 }
 
-function thickestMonth(layers: readonly Layer[], from: number, months: readonly number[]): number {
+function thickestMonth(course: Course, from: number, months: readonly number[]): number {
   let best = from + (months[0] ?? 0);
-  for (let month = from; month < layers.length; month++) {
+  for (let month = from; month < course.months; month++) {
     if (!months.includes(month % 12)) continue;
-    const { thickness } = layers[month] ?? noElement(layers, month);
-    if (thickness > (layers[best]?.thickness ?? 0)) best = month;
+    if (thicknessIn(course, month) > thicknessIn(course, best)) best = month;
   }
   return best;
 }

@@ -1,34 +1,34 @@
-import { at, noElement } from "../../lists.js";
-import {
-  type CostByEstablishment,
-  containedByAge,
-  costToGo,
-  type OptionNumbers,
-  statesSince,
-} from "../option-numbers.js";
+import { at, sumOf } from "../../lists.js";
+import { addByFirstYear, containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
 import {
   type FoundCourse,
   type FoundTimes,
   foundCourse,
   type PricedPhase,
   paymentsOf,
-  phaseWorth,
 } from "../risk/course.js";
 import type { StateProbabilities } from "../risk/state-probabilities.js";
+import { expectedCourse, productSum } from "./expected-course.js";
 import { simulatedCourse } from "./found-outcome.js";
 
 /** What is done once mussels are found, for one option in a lake as drawn. */
 export interface FoundDraw {
   readonly numbers: OptionNumbers;
   readonly cleanYears: number;
-  readonly phases: readonly PricedPhase[];
-  /** The phases by the year in which mussels establish, and the times that they are found and that an attempt is made. */
-  readonly costs: readonly CostByEstablishment[];
-  readonly found: CostByEstablishment;
-  readonly tried: CostByEstablishment;
-  readonly established: CostByEstablishment;
-  /** Room in which `foundFuture` reckons. */
-  readonly work: Float64Array;
+  /** What several phases are paid by, each once. */
+  readonly reasons: readonly Reason[];
+  readonly phases: ReadonlyArray<ReadonlyArray<{ readonly amount: number; readonly reason: number }>>;
+  /** How often mussels are found, and attempts, by the year in which they establish. */
+  readonly found: readonly number[];
+  readonly tried: readonly number[];
+  /** Chance that mussels are contained in the first, second, … year since. */
+  readonly contained: readonly number[];
+}
+
+/** When parts of phases are paid, and what each payment of 1 is worth. */
+interface Reason extends Pick<PricedPhase, "when">, Omit<PricedPhase["parts"][number], "amount"> {
+  /** Present value of the payments of 1 by the year in which mussels establish. */
+  readonly byStart: readonly number[];
 }
 
 /** An option in a future. */
@@ -49,46 +49,35 @@ export function foundDraw(
 ): FoundDraw {
   const success = numbers.detection.containment?.success ?? 0;
   const course = foundCourse(statesByYear, { success, cleanYears });
-  const contained = containedByAge(statesByYear, numbers.detection);
-  const none = numbers.factors.map(() => 0);
   const once = numbers.factors.map(() => 1);
-  const from = (phase: PricedPhase): CostByEstablishment => ({
-    clean: none,
-    established: worthByStart(phase, course),
-    contained,
-  });
-  const times = (when: "found" | "tried") => from({ when, parts: [{ amount: 1, fromAge: 0, inYear: once }] });
+  const reasons: Reason[] = [];
+  const reasonOf = (own: Omit<Reason, "byStart">): number => {
+    const known = reasons.findIndex(
+      ({ when, fromAge, inYear }) => when === own.when && fromAge === own.fromAge && inYear === own.inYear,
+    );
+    return known < 0 ? reasons.push({ ...own, byStart: worthByStart(own, course) }) - 1 : known;
+  };
   return {
     numbers,
     cleanYears,
-    phases,
-    costs: phases.map(from),
-    found: times("found"),
-    tried: times("tried"),
-    established: { clean: none, established: once, contained },
-    work: new Float64Array(none.length + 1),
+    reasons,
+    phases: phases.map(({ when, parts }) =>
+      parts.map(({ amount, ...part }) => ({ amount, reason: reasonOf({ when, ...part }) })),
+    ),
+    found: worthByStart({ when: "found", fromAge: 0, inYear: once }, course),
+    tried: worthByStart({ when: "tried", fromAge: 0, inYear: once }, course),
+    contained: containedByAge(statesByYear, numbers.detection),
   };
 }
 
-/** Present value of the payments of an infestation that establishes in each year of the horizon, until it is contained. */
-function worthByStart({ when, parts }: PricedPhase, { payments }: FoundCourse): number[] {
-  const worths = payments.found.map(() => 0);
-  for (const { amount, fromAge, inYear } of parts) {
-    const paid = paymentsOf(payments, when, fromAge);
-    for (let first = 0; first < worths.length; first++) {
-      worths[first] = at(worths, first) + amount * worthFrom(first, paid, inYear);
-    }
-  }
+function worthByStart(
+  { when, fromAge, inYear }: Omit<Reason, "byStart">,
+  { payments }: FoundCourse,
+): number[] {
+  const worths = Array<number>(inYear.length).fill(0);
+  const paid = paymentsOf(payments, when, fromAge);
+  if (paid.some((times) => times > 0)) addByFirstYear(worths, paid, inYear);
   return worths;
-}
-
-function worthFrom(first: number, paid: readonly number[], inYear: readonly number[]): number {
-  let sum = 0;
-  for (let year = first; year < inYear.length; year++) {
-    const age = year - first;
-    sum += (paid[age] ?? noElement(paid, age)) * (inYear[year] ?? noElement(inYear, year));
-  }
-  return sum;
 }
 
 /**
@@ -100,22 +89,31 @@ export function foundFuture(
   hazards: readonly number[],
   { luck, draws }: { readonly luck: number; readonly draws: readonly number[] },
 ): FoundFuture {
-  const { numbers, cleanYears, phases, costs, work } = draw;
-  const expected = (amounts: CostByEstablishment) => at(costToGo(amounts, hazards, work), 0);
-  const outcome = simulatedCourse(hazards, numbers.detection, { luck, draws, cleanYears });
-  const isFound = outcome.times.found > 0;
-  const tried = expected(draw.tried);
-  const isTried = numbers.detection.containment !== undefined;
-  const never = hazards.reduce((clean, hazard) => clean * (1 - hazard), 1);
+  const { reasons, phases, cleanYears } = draw;
+  const { detection } = draw.numbers;
+  const { begins, ever } = expectedCourse(hazards, draw.contained);
+  const { times, payments } = simulatedCourse(hazards, detection, { luck, draws, cleanYears });
+  const isFound = times.found > 0;
+  const expected = reasons.map(({ byStart }) => productSum(byStart, begins));
+  const outcome = reasons.map(({ when, fromAge, inYear }) =>
+    isFound ? productSum(paymentsOf(payments, when, fromAge), inYear) : 0,
+  );
+  const tried = productSum(draw.tried, begins);
   return {
-    expected: costs.map(expected),
-    cost: phases.map((phase) => (isFound ? phaseWorth(phase, outcome.payments) : 0)),
+    expected: phases.map((parts) => paidFor(parts, expected)),
+    cost: phases.map((parts) => paidFor(parts, outcome)),
     times: {
-      found: expected(draw.found),
+      found: productSum(draw.found, begins),
       tried,
-      contained: tried * (numbers.detection.containment?.success ?? 0),
-      returned: isTried ? Math.max(0, expected(draw.established) - (1 - never)) : 0,
+      contained: tried * (detection.containment?.success ?? 0),
+      returned: detection.containment ? Math.max(0, sumOf(begins) - ever) : 0,
     },
     isFound,
   };
+}
+
+function paidFor(parts: FoundDraw["phases"][number], worths: readonly number[]): number {
+  let sum = 0;
+  for (const { amount, reason } of parts) sum += amount * at(worths, reason);
+  return sum;
 }

@@ -24,29 +24,30 @@ export function simulatedCourse(
   { luck, draws, cleanYears }: Luck,
 ): FoundCourse {
   const first = establishmentYear(hazards, luck);
-  const found = hazards.map(() => 0);
-  const tried = hazards.map(() => 0);
-  const contained = hazards.map(() => 0);
-  const ageWhileKnown = hazards.map(() => -1);
+  const years = hazards.length;
+  const found = Array<number>(years).fill(0);
+  const tried = Array<number>(years).fill(0);
+  const contained = Array<number>(years).fill(0);
+  const ageWhileKnown = Array<number>(years).fill(-1);
   let since = -1;
   let isKnown = false;
   let begun = 0;
-  for (let year = first; year < hazards.length; year++) {
-    const drawn = (which: number) => at(draws, year * drawsPerYear + which);
-    if (since < 0 && (year === first || drawn(0) < at(hazards, year))) {
+  for (let year = first; year < years; year++) {
+    const ofYear = year * drawsPerYear;
+    if (since < 0 && (year === first || at(draws, ofYear) < at(hazards, year))) {
       since = year;
       begun++;
     }
     if (since < 0) continue;
     const age = year - since;
-    const isNew: boolean = !isKnown && drawn(1) < (chanceByAge[age] ?? 1);
+    const isNew: boolean = !isKnown && at(draws, ofYear + 1) < (chanceByAge[age] ?? 1);
     isKnown ||= isNew;
     if (isKnown) ageWhileKnown[year] = age;
     if (!isNew) continue;
     found[year] = 1;
     if (!containment || age >= containment.latestAge) continue;
     tried[year] = 1;
-    if (drawn(2) >= containment.success) continue;
+    if (at(draws, ofYear + 2) >= containment.success) continue;
     contained[year] = 1;
     since = -1;
     isKnown = false;

@@ -9,8 +9,8 @@ import { optionCosts } from "../option-costs.js";
 import {
   accountNumbers,
   type CostByEstablishment,
+  chancesByAge,
   costByEstablishment,
-  costToGo,
   numbersOf,
   type OptionNumbers,
   statesSince,
@@ -21,6 +21,7 @@ import { throughInYear } from "../program/ramp-up.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import type { StateProbabilities } from "../risk/state-probabilities.js";
 import type { ScheduleResult } from "../schedules.js";
+import { expectedCost, expectedCourse } from "./expected-course.js";
 import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
 /** What an option costs in a lake as drawn by the year in which mussels establish, what of that is the program's, and
@@ -76,16 +77,17 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
       const amounts = optionCosts(option, input, source, settings);
       const numbers = numbersOf(amounts, settings, isInfested);
       const states = statesSince(numbers);
-      const costs = costByEstablishment(numbers, states);
+      const chances = chancesByAge(states, numbers.detection);
+      const costs = costByEstablishment(numbers, chances);
       const ofAccount = (account: EnteredAccount) => {
         const entered = accountNumbers(account, numbers, amounts, settings);
-        return entered && costByEstablishment(entered, states);
+        return entered && costByEstablishment(entered, chances);
       };
       return {
         numbers,
         states,
         costs,
-        program: costByEstablishment(programOf(numbers), states),
+        program: costByEstablishment(programOf(numbers), chances),
         infested: infestedAtEnd(costs),
         accounts: { duty: ofAccount("duty"), policy: ofAccount("policy"), other: ofAccount("other") },
       };
@@ -153,26 +155,21 @@ export function futureOf(
   luck: number,
 ): LakeFuture[] {
   const { work } = lake;
-  return lake.options.map(({ costs, program, infested, accounts }, option) => {
+  return lake.options.map(({ costs, program, infested, accounts: { duty, policy, other } }, option) => {
     const chances = at(hazards, option);
-    const expected = (entered: CostByEstablishment | undefined) =>
-      entered ? at(costToGo(entered, chances, work), 0) : 0;
-    const other = accounts.other && optionFuture(accounts.other, chances, luck, work);
+    const course = expectedCourse(chances, costs.contained);
+    const { expected, cost, establishment } = optionFuture(costs, chances, luck, work);
     return {
-      duty: expected(accounts.duty),
-      policy: expected(accounts.policy),
-      other: other?.expected ?? 0,
-      otherCost: other?.cost ?? 0,
-      ...optionFuture(costs, chances, luck, work),
-      program: at(costToGo(program, chances, work), 0),
-      everInfested: everInfested(chances),
-      infestedAtEnd: at(costToGo(infested, chances, work), 0),
+      expected,
+      cost,
+      establishment,
+      program: expectedCost(program, course),
+      everInfested: course.ever,
+      infestedAtEnd: expectedCost(infested, course),
+      duty: duty ? expectedCost(duty, course) : 0,
+      policy: policy ? expectedCost(policy, course) : 0,
+      other: other ? expectedCost(other, course) : 0,
+      otherCost: other ? optionFuture(other, chances, luck, work).cost : 0,
     };
   });
-}
-
-function everInfested(hazards: readonly number[]): number {
-  let clean = 1;
-  for (const hazard of hazards) clean *= 1 - hazard;
-  return 1 - clean;
 }

@@ -1,6 +1,5 @@
 import { at, sumOf } from "../../lists.js";
 import { growthFactors } from "./escalation.js";
-import { splitByWeights } from "./split.js";
 
 /** A line of a budget: its amount in calendar years `startYear`, the next, …, in prices of the price year. */
 export interface BudgetLine {
@@ -100,15 +99,21 @@ function fiscalYears(calendarYears: number, { startMonth, startYear, years }: Fi
 function fiscalRow({ name, byYear }: BudgetLine, years: number, settings: FiscalSettings): FiscalRow {
   const monthsBefore = settings.startMonth - 1;
   const levels = growthFactors(byYear.length, settings.inflation, { ...settings, timing: "mid-year" });
-  const parts = byYear.map((amount, index) =>
-    splitByWeights(centsOf(name, amount * at(levels, index)), [monthsBefore, monthsPerYear - monthsBefore]),
-  );
-  const early = (index: number) => parts[index]?.[0] ?? 0;
-  const late = (index: number) => parts[index]?.[1] ?? 0;
+  const whole = byYear.map((amount, index) => centsOf(name, amount * at(levels, index)));
+  const early = (index: number) => centsInMonths(whole[index] ?? 0, monthsBefore);
+  const late = (index: number) => (whole[index] ?? 0) - early(index);
   const cents = Array.from({ length: years }, (_, index) => late(index) + early(index + 1));
   const total = sumOf(cents);
-  const all = sumOf(parts.flat());
+  const all = sumOf(whole);
   return { name, cents, total, before: early(0), after: all - total - early(0) };
+}
+
+/** What of a year's cents falls in so many of its months, in whole cents, half a cent up in size. */
+function centsInMonths(cents: number, months: number): number {
+  const size = Math.abs(cents);
+  const perMonth = Math.floor(size / monthsPerYear);
+  const part = perMonth * months + Math.round(((size - perMonth * monthsPerYear) * months) / monthsPerYear);
+  return cents < 0 && part > 0 ? -part : part;
 }
 
 function centsOf(name: string, amount: number): number {

@@ -40,7 +40,7 @@ export interface Colony {
   /** Share that lives on for a month. */
   readonly survival: number;
   /** Live mussels of each cohort over the scale, 1/m², from the first to the end those that settled first at the front. */
-  readonly living: Float64Array;
+  living: Float64Array;
   first: number;
   end: number;
   /** What is common to all cohorts: where nothing dries, all thin out alike. */
@@ -52,12 +52,12 @@ export interface Colony {
 /**
  * Data with functions and no class: the engine forgets how a class is laid out when no object of it is left, and with it
  * the translated code of the loops below.
- * @param months most that it lives through
+ * @param living room for as many cohorts as months that it lives through
  */
 export function bareColony(
   { months: conditions, table }: ColonySurface,
   parameters: ColonyParameters,
-  months: number,
+  living: Float64Array,
 ): Colony {
   return {
     number: 0,
@@ -69,7 +69,7 @@ export function bareColony(
     table,
     parameters,
     survival: Math.exp(-parameters.yearlyMortality / 12),
-    living: new Float64Array(months),
+    living,
     first: 0,
     end: 0,
     scale: 1,
@@ -85,7 +85,7 @@ export function cohortsOf({ living, first, end, scale }: Colony): number[] {
   return Array.from(living.subarray(first, end), (number) => number * scale).reverse();
 }
 
-/** The month told at `growLayers`, before any cleaning. @param density lake-wide, over capacity, times suitability */
+/** The month told at `growTo`, before any cleaning. @param density lake-wide, over capacity, times suitability */
 export function passMonth(colony: Colony, monthOfYear: number, density: number): void {
   const { months, survival } = colony;
   const { settlersPerMonth, coverLimit } = colony.parameters;

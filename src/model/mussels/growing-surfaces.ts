@@ -1,10 +1,17 @@
 import { at } from "../../lists.js";
 import { once, remembered, withLater } from "../computed-once.js";
+import type { ColonySurface } from "./cohorts.js";
 import type { DryDose, DryingParameters } from "./drying.js";
-import type { GrowingSurface } from "./growth.js";
+import type { GrownMonths } from "./grown-months.js";
 import type { ShellParameters } from "./shell.js";
 import { type ShellTable, shellTable } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
+
+/** A surface made once and used by every plan: alike parts share it with all that was grown on it. */
+export interface GrowingSurface extends ColonySurface {
+  /** What grows on it from bare on, by when it starts, under a share of the settlers or at the density of maturity. */
+  readonly grownFromBare: (settlers: number | "mature") => Map<number, GrownMonths>;
+}
 
 interface Known {
   readonly surface: GrowingSurface;
@@ -39,7 +46,7 @@ export function growingSurfaces(
     const same = asWarm.find(({ surface }) => isSameSettlement(surface.months, months));
     if (same) return same.surface;
     const table = asWarm[0]?.table ?? once(() => shellTable(months, shell, drying));
-    const bare = { months, grown: new Map(), grownFromBare: remembered(() => new Map()) };
+    const bare = { months, grownFromBare: remembered(() => new Map()) };
     const surface: GrowingSurface = withLater(bare, { table });
     if (kept === mostKept) forget();
     kept += 1;

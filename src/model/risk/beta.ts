@@ -17,7 +17,7 @@ export function logGamma(x: number): number {
 const stirlingFrom = 12;
 
 /**
- * Regularised incomplete beta function I_x(a, b) as a function of x, with its density: chance that a share with density
+ * Regularised incomplete beta function I_x(a, b) as a function of x, with its density times x(1−x): chance that a share with density
  * ∝ x^(a−1)(1−x)^(b−1) is at most x. What depends on a and b alone is worked out once.
  * Continued fraction DLMF 8.17.22 by Lentz's method in the form of Thompson and Barnett, on the side of the mean where
  * it converges fast; the other side by I_x(a, b) = 1 − I_{1−x}(b, a).
@@ -27,16 +27,18 @@ export function betaOf(a: number, b: number) {
     throw new RangeError(`a beta distribution with parameters ${a} and ${b}; allowed: finite, above 0`);
   }
   const logConstant = logGamma(a + b) - logGamma(a) - logGamma(b);
+  /** The density times x(1−x). */
   const front = (x: number) => Math.exp(logConstant + a * Math.log(x) + b * Math.log1p(-x));
   return {
-    chanceUpTo: (x: number) => {
+    front,
+    /** @param weight `front` of x, where it is known */
+    chanceUpTo: (x: number, weight: number = front(x)) => {
       if (x <= 0) return 0;
       if (x >= 1) return 1;
       return x < (a + 1) / (a + b + 2)
-        ? (front(x) * continuedFraction(x, a, b)) / a
-        : 1 - (front(x) * continuedFraction(1 - x, b, a)) / b;
+        ? (weight * continuedFraction(x, a, b)) / a
+        : 1 - (weight * continuedFraction(1 - x, b, a)) / b;
     },
-    density: (x: number) => front(x) / (x * (1 - x)),
   };
 }
 
@@ -65,32 +67,40 @@ function continuedFraction(x: number, a: number, b: number): number {
   throw new RangeError(`the incomplete beta function of ${a} and ${b} at ${x} does not converge`);
 }
 
-/** Steps that always suffice: each halves the bracket where Newton's step does not lead closer. */
+/** Steps that always suffice: each halves the bracket where Halley's step does not lead closer. */
 const mostSteps = 200;
 
-/** Newton's error after a step is about the square of the step, each over the distance to the nearer end. */
-const lastStep = 1e-9;
+/** Halley's error after a step is about the cube of the step, each over the distance to the nearer end. */
+const lastStep = 1e-7;
+
+/** See `betaQuantileOf`, for a single chance. */
+export const betaQuantile = (p: number, a: number, b: number): number => betaQuantileOf(a, b)(p);
 
 /**
- * Share below which the beta distribution holds the chance p, 0 to 1: I_x(a, b) solved for x by Newton's method, whose
- * slope is the density; a step that leaves the bracket is replaced by its middle.
+ * Share below which the beta distribution holds a chance p, 0 to 1: I_x(a, b) = p solved for x by Halley's method, with the
+ * density f for slope, whose own is f·((a−1)/x − (b−1)/(1−x)), which makes at most twice Newton's step of it; one that leaves the bracket is replaced by its middle.
  */
-export function betaQuantile(p: number, a: number, b: number): number {
-  if (!(p >= 0 && p <= 1)) throw new RangeError(`a chance of ${p}; allowed: 0 to 1`);
-  if (p === 0 || p === 1) return p;
-  const { chanceUpTo, density } = betaOf(a, b);
-  let [low, high] = [0, 1];
-  let x = a / (a + b);
-  for (let step = 0; step < mostSteps; step++) {
-    const excess = chanceUpTo(x) - p;
-    if (excess === 0) return x;
-    if (excess > 0) high = x;
-    else low = x;
-    const next = x - excess / density(x);
-    const better = next > low && next < high ? next : (low + high) / 2;
-    if (better === next && Math.abs(better - x) <= lastStep * Math.min(x, 1 - x)) return better;
-    if (Math.abs(better - x) <= Number.EPSILON * x) return better;
-    x = better;
-  }
-  return x;
+export function betaQuantileOf(a: number, b: number): (p: number) => number {
+  const { front, chanceUpTo } = betaOf(a, b);
+  return (p) => {
+    if (!(p >= 0 && p <= 1)) throw new RangeError(`a chance of ${p}; allowed: 0 to 1`);
+    if (p === 0 || p === 1) return p;
+    let [low, high] = [0, 1];
+    let x = a / (a + b);
+    for (let step = 0; step < mostSteps; step++) {
+      const weight = front(x);
+      const excess = chanceUpTo(x, weight) - p;
+      if (excess === 0) return x;
+      if (excess > 0) high = x;
+      else low = x;
+      const newton = (excess * x * (1 - x)) / weight;
+      const turned = newton * ((a - 1) / x - (b - 1) / (1 - x));
+      const next = x - newton / (1 - Math.max(-1, Math.min(1, turned)) / 2);
+      if (Math.abs(next - x) <= lastStep * Math.min(x, 1 - x)) return next;
+      const better = next > low && next < high ? next : (low + high) / 2;
+      if (Math.abs(better - x) <= Number.EPSILON * x) return better;
+      x = better;
+    }
+    return x;
+  };
 }

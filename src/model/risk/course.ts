@@ -85,18 +85,21 @@ export function foundCourse(
 }
 
 /** @param contained successes in each year */
-export const watchAfter = (
+export function watchAfter(
   contained: readonly number[],
   cleanYears: number,
-): Pick<FoundPayments, "watched" | "delisted"> => ({
-  watched: contained.map((_, year) => {
+): Pick<FoundPayments, "watched" | "delisted"> {
+  const watched: number[] = [];
+  const delisted: number[] = [];
+  for (let year = 0; year < contained.length; year++) {
     let sum = 0;
     for (let success = Math.max(0, year - cleanYears); success < year; success++)
       sum += contained[success] ?? noElement(contained, success);
-    return sum;
-  }),
-  delisted: contained.map((_, year) => contained[year - cleanYears] ?? 0),
-});
+    watched.push(sum);
+    delisted.push(contained[year - cleanYears] ?? 0);
+  }
+  return { watched, delisted };
+}
 
 function expectedReturns(statesByYear: readonly StateProbabilities[]): number {
   let never = 1;

@@ -1,3 +1,4 @@
+import { remembered } from "../computed-once.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Charge, Cleaning, Component, Outage, Priced } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -62,8 +63,20 @@ export function cleaningOf(subject: CleaningSubject, area: number, context: Lake
   const usual = lines(1, []);
   return {
     byName,
-    work: (shareId) => (shareId === undefined ? usual : lines(context.assumed(shareId), [shareId])),
+    work: remembered((shareId?: AssumptionId) =>
+      shareId === undefined ? usual : lines(context.assumed(shareId), [shareId]),
+    ),
     removal: removal === undefined ? () => [] : removalOf(name, removal, context),
+  };
+}
+
+/** The same of several pieces at once. */
+export function timesAsMuch(cleaning: Cleaning, count: number): Cleaning {
+  return {
+    ...cleaning,
+    work: remembered((shareId?: AssumptionId) =>
+      cleaning.work(shareId).map((line) => ({ ...line, quantity: line.quantity * count })),
+    ),
   };
 }
 
@@ -90,17 +103,23 @@ function priced(
 
 /** What one cleaning costs by keeping the part out of service in a month. */
 export function cleaningOutage(
-  { outage, outageDaysId = "hydropower.outage-days" }: Component,
+  component: Component,
   assumed: LakeContext["assumed"],
   month: number,
 ): readonly Priced[] {
-  return outage ? [outageLine(outage, assumed(outageDaysId), month)] : [];
+  const { outage } = component;
+  return outage ? [outageLine(outage, outageDays(component, assumed), month)] : [];
 }
 
-export const outageLine = ({ charge, quantity }: Outage, days: number, month: number): Priced => ({
-  ...charge(month),
-  quantity: quantity(days, month),
-});
+export const outageDays = (
+  { outageDaysId = "hydropower.outage-days" }: Component,
+  assumed: LakeContext["assumed"],
+): number => assumed(outageDaysId);
+
+export function outageLine(outage: Outage, days: number, month: number): Priced {
+  const { what, type, quantityKind, unitRate, assumptionIds } = outage.charge(month);
+  return { what, type, quantity: outage.quantity(days, month), quantityKind, unitRate, assumptionIds };
+}
 
 /** Days without a supply for one cleaning of an intake or a line, as far as nothing else bridges them. */
 export const supplyOutageIds = ["supply.outage-days", "supply.outage-lost-share"] as const;

@@ -51,8 +51,8 @@ export interface Component {
    * @param upstream share of the pieces of a mature infestation upstream that reach it; 1 if left out
    */
   readonly losses: (tell: Tell, layer: Layer, month: number, upstream?: number) => void;
-  /** The limit that the layer comes nearest to in a month of the year. */
-  readonly limit: (layer: Layer, month: number) => LimitLoad;
+  /** Holds what the layer does in a month of the year against each limit of the part. */
+  readonly limit: (meet: Meet, layer: Layer, month: number) => void;
 }
 
 /** What days out of service cost in a month of the year: one charge, and how much of it. */
@@ -60,6 +60,12 @@ export interface Outage {
   readonly charge: (month: number) => Charge;
   readonly quantity: (days: number, month: number) => number;
 }
+
+/**
+ * Takes up how near a layer comes to a limit: what counts is what it adds over the room that the clean part leaves, so that
+ * the nearest limit of a month is found without an object for each.
+ */
+export type Meet = (limit: Limit, value: number, allowed: number, clean?: number) => void;
 
 /** Something that a layer may not do to a part. */
 export interface Limit {
@@ -135,8 +141,6 @@ export interface ComponentResult {
   /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
   readonly years: readonly (readonly Priced[])[];
-  /** Thickest layer in each year since establishment of a surface that nobody touches, m. */
-  readonly untouchedByYear: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */

@@ -1,4 +1,5 @@
 import type { Assumed } from "../assumed.js";
+import { remembered } from "../computed-once.js";
 import { type RoughnessParameters, roughnessParameters } from "../hydraulics/fouled-pipe.js";
 import { monthOfDay } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
@@ -6,8 +7,8 @@ import { dailyElevations, dryRuns, type LevelsOfYear, levelsOfYear } from "../la
 import { type Suitability, suitability } from "../lake/suitability.js";
 import { dryingParameters } from "../mussels/drying.js";
 import { groundKills, type Heights, type KilledOver } from "../mussels/exposed-band.js";
-import { growingSurfaces } from "../mussels/growing-surfaces.js";
-import { type GrowingSurface, type GrowthParameters, growthParameters } from "../mussels/growth.js";
+import { type GrowingSurface, growingSurfaces } from "../mussels/growing-surfaces.js";
+import { type GrowthParameters, growthParameters } from "../mussels/growth.js";
 import { densityShare, populationParameters, settledMonth } from "../mussels/population.js";
 import { shellParameters } from "../mussels/shell.js";
 import { type Place, type Surface, settlementParameters, surfaceMonths } from "../mussels/surface.js";
@@ -79,7 +80,10 @@ export interface LakeWater {
   readonly forgetGrown: () => void;
 }
 
-/** @param reader reads what suitability, growth and drying take */
+/**
+ * Contexts are literals without a spread: the engine gives objects made by one shapes of their own, and reads them slowly.
+ * @param reader reads what suitability, growth and drying take
+ */
 export function lakeWater(
   lake: Lake,
   years: number,
@@ -96,37 +100,41 @@ export function lakeWater(
     suitability: suited.weight,
   });
   const { surfaceOf, forget } = growingSurfaces(growth.shell, drying);
-  const shared = {
-    lake,
-    suitability: suited,
-    density,
-    matureDensity: Math.max(...density),
-    settledMonth: settledMonth(density),
-    spawningMonths: spawningMonths(lake, reader),
-    growth,
-    roughness: roughnessParameters(reader),
-    viscosity: reader("hydraulics.viscosity"),
-    assumed,
-    plans,
-    installation: installationPrices(discountRate, assumed),
-    planWeights,
-    found: foundMonths(density, assumed("protection.start-density"), planWeights),
-    disposalRate: disposalRateOf(assumed),
-  };
+  const settled = settledMonth(density);
+  const matureDensity = Math.max(...density);
+  const spawning = spawningMonths(lake, reader);
+  const roughness = roughnessParameters(reader);
+  const installation = installationPrices(discountRate, assumed);
+  const found = foundMonths(density, assumed("protection.start-density"), planWeights);
+  const disposalRate = disposalRateOf(assumed);
   const ofYear = ({ label, daily }: OperatingYear, averaged: number): LakeContext => {
     const levels = levelsOfYear(daily);
     const monthsOf = (surface: Surface) =>
       surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying });
     const kills = groundKills({ daily, averaged, monthsOf, growth });
     return {
-      ...shared,
+      lake,
       daily,
       monthlyLevels: levels.monthly,
       levelLabel: label,
+      suitability: suited,
+      density,
+      matureDensity,
+      settledMonth: settled,
+      spawningMonths: spawning,
+      growth,
+      roughness,
+      viscosity: reader("hydraulics.viscosity"),
+      assumed,
+      plans,
+      installation,
+      planWeights,
+      found,
+      disposalRate,
       growing: (surface) => surfaceOf(monthsOf(surface)),
-      killedBetween: kills(density, shared.settledMonth),
-      killedWhenMature: (count) => kills(Array<number>(count * 12).fill(shared.matureDensity), 0),
-      longestDryRun: (place) => longestRun(place, levelsAt(place, levels).daily),
+      killedBetween: kills(density, settled),
+      killedWhenMature: (count) => kills(Array<number>(count * 12).fill(matureDensity), 0),
+      longestDryRun: remembered((place) => longestRun(place, levelsAt(place, levels).daily)),
     };
   };
   return {

@@ -9,7 +9,6 @@ import { cleaningOf } from "./cleaning.js";
 import type { Charge, Component, Limit, Outage } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
-import { loadOf, nearer, noLoad } from "./limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
 import { forAllUnits } from "./plant/all-units.js";
 import { plantRunning, type Running } from "./plant/running.js";
@@ -210,11 +209,11 @@ function coolingComponent(
       if (missing > 0) tell(at(derated, month), at(year.energy, month) * missing);
       rawWater?.losses(tell, layer, month, upstream);
     },
-    limit: (layer, month) =>
-      nearer(
-        nearer(loadOf(tooDerated, 1 - share(layer), limit), tooThick(layer)),
-        rawWater?.limit(layer, month) ?? noLoad,
-      ),
+    limit: (meet, layer, month) => {
+      meet(tooDerated, 1 - share(layer), limit);
+      tooThick(meet, layer);
+      rawWater?.limit(meet, layer, month);
+    },
   };
 }
 

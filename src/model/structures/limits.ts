@@ -1,24 +1,46 @@
 import { once, remembered } from "../computed-once.js";
 import type { Layer } from "../mussels/layer.js";
-import { cleaningOutage } from "./cleaning.js";
-import type { Component, Limit, LimitLoad, Priced, Tell } from "./component.js";
+import { outageDays } from "./cleaning.js";
+import type { Charge, Component, Limit, LimitLoad, Meet, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 
 export const noLoad: LimitLoad = { limit: { broken: "", assumptionIds: [] }, load: 0 };
 
 /** A part that has no limit. */
-export const noLimit: Component["limit"] = () => noLoad;
+export const noLimit: Component["limit"] = () => {};
 
 /** What the layer adds over the room that the clean part leaves; infinite where that is none. */
-export function loadOf(limit: Limit, value: number, allowed: number, clean = 0): LimitLoad {
+export function loadOf(value: number, allowed: number, clean = 0): number {
   const added = value - clean;
-  if (added <= 0) return { limit, load: 0 };
+  if (added <= 0) return 0;
   const room = allowed - clean;
-  return { limit, load: room > 0 ? added / room : Infinity };
+  return room > 0 ? added / room : Infinity;
 }
 
-/** The limit that is nearer; the first where both are as near. */
-export const nearer = (one: LimitLoad, other: LimitLoad): LimitLoad => (other.load > one.load ? other : one);
+/** The limit that comes nearest of those that a layer is held against; the first where two are as near. */
+export class NearestLimit implements LimitLoad {
+  limit: Limit = noLoad.limit;
+  load = 0;
+
+  readonly meet: Meet = (limit, value, allowed, clean) => {
+    const load = loadOf(value, allowed, clean);
+    if (load > this.load) {
+      this.limit = limit;
+      this.load = load;
+    }
+  };
+
+  clear(): void {
+    this.limit = noLoad.limit;
+    this.load = 0;
+  }
+}
+
+export function nearestLimit({ limit }: Pick<Component, "limit">, layer: Layer, month: number): LimitLoad {
+  const nearest = new NearestLimit();
+  limit(nearest.meet, layer, month);
+  return nearest;
+}
 
 const firstId = "limit.first-share";
 const certainId = "limit.certain-share";
@@ -37,23 +59,19 @@ export type ForcedCleaning = (tell: Tell, nearest: LimitLoad, month: number) => 
 export function forcedCleaning(component: Component, { assumed }: LakeContext): ForcedCleaning {
   const chance = chanceAt(assumed(firstId), assumed(certainId));
   const factor = assumed(factorId);
-  const work = once(() => component.cleaning.work().map((line) => forced(line, factor)));
-  const certain = remembered((month: number): readonly Priced[] => [
-    ...work(),
-    ...cleaningOutage(component, assumed, month).map((line) => forced(line, 1)),
-  ]);
-  const underLimit = remembered((limit: Limit) =>
-    remembered((month: number) =>
-      certain(month).map((line) => ({
-        ...line,
-        assumptionIds: [...line.assumptionIds, ...limit.assumptionIds],
-      })),
-    ),
-  );
+  const { outage } = component;
+  const usualWork = once(() => component.cleaning.work());
+  const underLimit = remembered((limit: Limit) => ({
+    work: usualWork().map((line) => ({ quantity: line.quantity, charge: forced(line, factor, limit) })),
+    outage: remembered((charge: Charge) => forced(charge, 1, limit)),
+    days: outage === undefined ? 0 : outageDays(component, assumed),
+  }));
   return (tell, { limit, load }, month) => {
     const share = chance(load);
     if (share === 0) return;
-    for (const line of underLimit(limit)(month)) tell(line, line.quantity * share);
+    const known = underLimit(limit);
+    for (const { charge, quantity } of known.work) tell(charge, quantity * share);
+    if (outage) tell(known.outage(outage.charge(month)), outage.quantity(known.days, month) * share);
   };
 }
 
@@ -66,16 +84,20 @@ function chanceAt(first: number, certain: number): (load: number) => number {
   };
 }
 
-const forced = (line: Priced, factor: number): Priced => ({
-  ...line,
-  what: `${line.what}, forced`,
+const forced = (
+  { what, quantityKind, unitRate, assumptionIds }: Charge,
+  factor: number,
+  limit: Limit,
+): Charge => ({
+  what: `${what}, forced`,
   type: "loss",
-  unitRate: line.unitRate * factor,
-  assumptionIds: [...line.assumptionIds, ...forcedIds],
+  quantityKind,
+  unitRate: unitRate * factor,
+  assumptionIds: [...assumptionIds, ...forcedIds, ...limit.assumptionIds],
 });
 
 /** The limit that a layer passes in a month, in words; undefined if none. */
-export function brokenLimit({ limit }: Component, layer: Layer, month: number): string | undefined {
-  const nearest = limit(layer, month);
-  return nearest.load > 1 ? nearest.limit.broken : undefined;
+export function brokenLimit(component: Component, layer: Layer, month: number): string | undefined {
+  const { limit, load } = nearestLimit(component, layer, month);
+  return load > 1 ? limit.broken : undefined;
 }

@@ -1,9 +1,8 @@
 import { pipeArea } from "../hydraulics/friction.js";
 import type { Layer } from "../mussels/layer.js";
-import type { Component, Limit, LimitLoad } from "./component.js";
+import type { Component, Limit, Meet } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Pipe } from "./inputs.js";
-import { loadOf } from "./limits.js";
 import type { UpstreamWall } from "./raw-water/fittings.js";
 
 /** Assumptions behind the hydraulics of every fouled pipe. */
@@ -46,9 +45,9 @@ export const upstreamWall = (
 ): UpstreamWall => ({ surface, area: wettedArea * count, flow: Math.max(...flow) * count });
 
 /** A thick layer breaks off in clumps and reaches pumps, screens and valves. */
-export function thicknessLimit({ assumed }: LakeContext): (layer: Layer) => LimitLoad {
+export function thicknessLimit({ assumed }: LakeContext): (meet: Meet, layer: Layer) => void {
   const largest = assumed(largestLayerId);
-  return (layer) => loadOf(tooThick, layer.thickness, largest);
+  return (meet, layer) => meet(tooThick, layer.thickness, largest);
 }
 
 const largestLayerId = "conduit.largest-layer";

@@ -1,10 +1,11 @@
-import { at, noElement } from "../../lists.js";
+import { at } from "../../lists.js";
+import { remembered } from "../computed-once.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
 import { tellAll } from "./plans/ledger.js";
 import { costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
-import { type Course, yearLike } from "./plans/untouched.js";
+import { type Course, layerIn, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
 /**
@@ -12,30 +13,35 @@ import { isInPlace } from "./protection.js";
  * from its first use on. Years that are alike have the same list.
  */
 export function followPlan(plan: Plan, tools: PlanTools, course: Course): readonly (readonly Priced[])[] {
-  const { layers, cleanedMonths } = course;
+  const { months, cleanedMonths } = course;
   const { component, context, tellMonth } = tools;
   const isThere = isInPlace(context, Math.min(...cleanedMonths));
-  const known = Array.from({ length: layers.length / 12 }, (_, year) => {
-    const lines = new MergedLines();
-    const { tell } = lines;
-    for (let month = year * 12; month < year * 12 + 12; month++) {
-      const layer = layers[month] ?? noElement(layers, month);
-      if (costsAnything(component, layer)) {
-        tellMonth(tell, layer, month % 12, upstreamShare(plan, month, tools));
-      }
-      if (plan.protection && isThere(month)) tellAll(tell, at(plan.protection.monthly, month % 12));
-      if (!cleanedMonths.has(month)) continue;
-      tellAll(tell, workLines(plan.entry, component, context, month % 12));
-      tellAll(tell, removalLines(plan, layer, component, context));
+  const work = remembered((month: number) => workLines(plan.entry, component, context, month));
+  const lines = new MergedLines();
+  const known: Priced[][] = [];
+  for (let month = 0; month < months; month++) {
+    const layer = layerIn(course, month);
+    if (costsAnything(component, layer)) {
+      tellMonth(lines.tell, layer, month % 12, upstreamShare(plan, month, tools));
     }
-    return lines.all();
-  });
-  return Array.from({ length: context.density.length / 12 }, (_, year) => at(known, yearLike(course, year)));
+    if (plan.protection && isThere(month)) tellAll(lines.tell, at(plan.protection.monthly, month % 12));
+    if (cleanedMonths.has(month)) {
+      tellAll(lines.tell, work(month % 12));
+      tellAll(lines.tell, removalLines(plan, layer, component, context));
+    }
+    if (month % 12 === 11) known.push(lines.take());
+  }
+  const years: (readonly Priced[])[] = [];
+  for (let year = 0; year < context.density.length / 12; year++)
+    years.push(at(known, yearLike(course, year)));
+  return years;
 }
 
 interface MergedLine {
   readonly charge: Charge;
   ids: readonly AssumptionId[];
+  /** The assumptions that were added last: a charge that is told month by month brings the same ones. */
+  added: readonly AssumptionId[];
   quantity: number;
   cost: number;
 }
@@ -45,27 +51,39 @@ interface MergedLine {
  * weighted by quantity.
  */
 class MergedLines {
-  readonly #sums = new Map<string, MergedLine>();
+  #sums: MergedLine[] = [];
 
   readonly tell: Tell = (charge, quantity) => {
     if (quantity === 0) return;
     const cost = quantity * charge.unitRate;
-    const known = this.#sums.get(charge.what);
-    if (known) {
-      known.quantity += quantity;
-      known.cost += cost;
-      known.ids = withIds(known.ids, charge.assumptionIds);
-    } else {
-      this.#sums.set(charge.what, { charge, ids: charge.assumptionIds, quantity, cost });
+    const ids = charge.assumptionIds;
+    const known = this.#known(charge);
+    if (!known) {
+      this.#sums.push({ charge, ids, added: ids, quantity, cost });
+      return;
     }
+    known.quantity += quantity;
+    known.cost += cost;
+    if (known.added === ids) return;
+    known.ids = withIds(known.ids, ids);
+    known.added = ids;
   };
 
-  all(): Priced[] {
+  #known(charge: Charge): MergedLine | undefined {
+    for (const line of this.#sums) if (line.charge === charge) return line;
+    const { what } = charge;
+    for (const line of this.#sums) if (line.charge.what === what) return line;
+    return undefined;
+  }
+
+  /** What it was told since it was last asked. */
+  take(): Priced[] {
     const lines: Priced[] = [];
-    for (const { charge, ids, quantity, cost } of this.#sums.values()) {
+    for (const { charge, ids, quantity, cost } of this.#sums) {
       const { what, type, quantityKind } = charge;
       lines.push({ what, type, quantity, quantityKind, unitRate: cost / quantity, assumptionIds: ids });
     }
+    this.#sums = [];
     return lines;
   }
 }
@@ -73,11 +91,11 @@ class MergedLines {
 export function mergeLines(lines: readonly Priced[]): Priced[] {
   const merged = new MergedLines();
   tellAll(merged.tell, lines);
-  return merged.all();
+  return merged.take();
 }
 
 /** The same list where it holds all of the others already. */
 function withIds(ids: readonly AssumptionId[], others: readonly AssumptionId[]): readonly AssumptionId[] {
-  if (ids === others || others.every((id) => ids.includes(id))) return ids;
+  if (others.every((id) => ids.includes(id))) return ids;
   return [...new Set([...ids, ...others])];
 }

@@ -27,7 +27,7 @@ export function workLines(
     case "chemical-season":
       return [];
     case "heat":
-      return [...heating(entry, component, context, month), ...outage(component, context, month)];
+      return withOutage(heating(entry, component, context, month), component, context, month);
     case "second-line":
       return [switching(entry, component, context)];
     case "dry":
@@ -35,7 +35,7 @@ export function workLines(
     case "clean":
     case "trigger":
     case "filter":
-      return [...component.cleaning.work(shareOf(entry)), ...outage(component, context, month)];
+      return withOutage(component.cleaning.work(shareOf(entry)), component, context, month);
   }
 }
 
@@ -51,8 +51,12 @@ function shareOf(entry: PlanEntry): AssumptionId | undefined {
   }
 }
 
-const outage = (component: Component, { assumed }: LakeContext, month: number) =>
-  cleaningOutage(component, assumed, month);
+const withOutage = (
+  work: readonly Priced[],
+  component: Component,
+  { assumed }: LakeContext,
+  month: number,
+): readonly Priced[] => (component.outage ? [...work, ...cleaningOutage(component, assumed, month)] : work);
 
 /** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
 function heating(

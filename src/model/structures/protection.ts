@@ -1,7 +1,7 @@
 import { months } from "../lake/calendar.js";
 import type { InstalledPlan, PlanBy, PlanEntry } from "./catalogue.js";
 import { outageLine } from "./cleaning.js";
-import type { Component, Priced, Protection } from "./component.js";
+import type { Component, Outage, Priced, Protection } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { InstallationPrices } from "./installation-prices.js";
 import { chemicalDose, endOfSeasonDose, seasonDose } from "./oxidant.js";
@@ -110,15 +110,32 @@ function installationOutage(
 ) {
   if (outage === undefined) return undefined;
   const yearlyDays = assumed(ids.days) / assumed(ids.life);
-  const costs = months.map((month) => outage.quantity(yearlyDays, month) * outage.charge(month).unitRate);
-  const month = costs.indexOf(Math.min(...costs));
-  const line = outageLine(outage, yearlyDays, month);
-  return {
+  const month = cheapestMonth(outage, yearlyDays);
+  const { what, type, quantity, quantityKind, unitRate, assumptionIds } = outageLine(
+    outage,
+    yearlyDays,
     month,
-    line: {
-      ...line,
-      what: `${line.what}, to install`,
-      assumptionIds: [...line.assumptionIds, ids.days, ids.life],
-    },
+  );
+  const line: Priced = {
+    what: `${what}, to install`,
+    type,
+    quantity,
+    quantityKind,
+    unitRate,
+    assumptionIds: [...assumptionIds, ids.days, ids.life],
   };
+  return { month, line };
+}
+
+/** The month in which days out of service cost least. */
+function cheapestMonth({ charge, quantity }: Outage, days: number): number {
+  let cheapest = 0;
+  let least = Infinity;
+  for (const month of months) {
+    const cost = quantity(days, month) * charge(month).unitRate;
+    if (cost >= least) continue;
+    cheapest = month;
+    least = cost;
+  }
+  return cheapest;
 }

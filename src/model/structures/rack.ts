@@ -1,5 +1,4 @@
 import { at } from "../../lists.js";
-import { lastMade } from "../computed-once.js";
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
@@ -7,7 +6,6 @@ import { cleaningOf } from "./cleaning.js";
 import type { Component, Limit, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
-import { loadOf, nearer } from "./limits.js";
 import type { PipeFlow } from "./pipe.js";
 
 /** The physical effect of a layer on a rack at a flow. */
@@ -90,6 +88,20 @@ const tooFast: Limit = {
   assumptionIds: [bulkDensityId],
 };
 
+/** State of a rack under a layer in a month; losses and limits of one month ask for the same one after the other. */
+function stateIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
+  let last: Layer | undefined;
+  let lastMonth = 0;
+  let known: RackState | undefined;
+  return (layer: Layer, month: number): RackState => {
+    if (known === undefined || last !== layer || lastMonth !== month)
+      known = rackState(rack, layer.thickness, at(flow, month), factors);
+    last = layer;
+    lastMonth = month;
+    return known;
+  };
+}
+
 /** Tells what an extra head costs in a month. */
 export type HeadLost = (tell: Tell, extraHead: number, month: number) => void;
 
@@ -117,10 +129,7 @@ export function rackComponent(
   const { rack, flow } = input;
   const factors = barFactors(rack, context);
   const headLost = input.headLost([...rackIds(rack), ...(input.lossIds ?? [])]);
-  const states = flow.map((each) =>
-    lastMade(({ thickness }: Layer) => rackState(rack, thickness, each, factors)),
-  );
-  const state = (layer: Layer, month: number) => at(states, month)(layer);
+  const state = stateIn(rack, flow, factors);
   const gapLimit = context.assumed(gapLimitId);
   const cleanStates = flow.map((each) => rackState(rack, 0, each, factors));
   return {
@@ -136,16 +145,12 @@ export function rackComponent(
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
       headLost(tell, Math.max(0, loss - at(cleanStates, month).headLoss), month);
     },
-    limit: (layer, month) => {
+    limit: (meet, layer, month) => {
       const { headLoss, throughVelocity } = state(layer, month);
       const clean = at(cleanStates, month);
-      return nearer(
-        nearer(
-          loadOf(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit),
-          loadOf(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss),
-        ),
-        loadOf(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity),
-      );
+      meet(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit);
+      meet(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss);
+      meet(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity);
     },
   };
 }

@@ -1,10 +1,11 @@
-import { at } from "../../lists.js";
-import { withLater } from "../computed-once.js";
+import { at, sumOf } from "../../lists.js";
+import { once, withLater } from "../computed-once.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
 import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
 import { kindOf, type Structure } from "./kinds.js";
+import { growingPart, isThickIn, type PartYear, untouchedCourse } from "./plans/untouched.js";
 import type { LitterYear } from "./ramp.js";
 import { keepInService } from "./upkeep.js";
 
@@ -28,7 +29,8 @@ export interface StructureResult {
 export function structureResult(structure: Structure, contexts: Contexts): StructureResult {
   const [context] = contexts;
   const kind = kindOf(structure);
-  const components = keptComponents(structure, contexts);
+  const parts = partsOf(structure, contexts);
+  const components = parts.map((part) => keepInService(part, structure.pinned));
   const litter = kind.litter?.(structure, contexts) ?? [];
   const cleanEnergy = kind.cleanEnergy?.(structure, contexts) ?? [];
   const result = {
@@ -36,57 +38,63 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
     components,
     litter,
     cleanEnergy,
-    years: structureYears(structure, { components, litter, cleanEnergy }, context),
+    years: structureYears(structure, { parts, components, litter, cleanEnergy }, context),
     checks: components.map((component) => limitCheck(structure, component)),
   };
   return withLater(result, { hydraulics: () => hydraulicSummary(structure, components, context) });
 }
 
-function keptComponents(structure: Structure, [first, ...rest]: Contexts): ComponentResult[] {
+/** A part in each possible operating year. */
+type PartYears = readonly [PartYear, ...PartYear[]];
+
+function partsOf(structure: Structure, [first, ...rest]: Contexts): PartYears[] {
   const others = rest.map((context) => ({ context, components: componentsOf(structure, context) }));
-  return componentsOf(structure, first).map((component, index) =>
-    keepInService(
-      [
-        { component, context: first },
-        ...others.map(({ context, components }) => ({ context, component: at(components, index) })),
-      ],
-      structure.pinned,
-    ),
-  );
+  return componentsOf(structure, first).map((component, index) => [
+    { component, context: first },
+    ...others.map(({ context, components }) => ({ component: at(components, index), context })),
+  ]);
 }
 
 /** Where lines come from; those of a part go under its name. */
 interface Origin {
-  readonly part?: string;
+  readonly part: string | undefined;
   readonly years: readonly (readonly Priced[])[];
+}
+
+interface Worked extends Pick<StructureResult, "components" | "litter" | "cleanEnergy"> {
+  readonly parts: readonly PartYears[];
 }
 
 /** Cost lines of every year; a year that repeats all lists of an earlier one is the same list, and made once. */
 function structureYears(
   structure: Structure,
-  { components, litter, cleanEnergy }: Pick<StructureResult, "components" | "litter" | "cleanEnergy">,
+  { parts, components, litter, cleanEnergy }: Worked,
   context: LakeContext,
 ): StructureResult["years"] {
-  const fouled = fouledYears(components, litter, context);
-  const fixtures = fouled.includes(true) ? fixtureLines(structure, context) : [];
   const origins: readonly Origin[] = [
     ...components.map(({ name, years }) => ({ part: name, years })),
-    { years: kindOf(structure).ownYears?.(structure, litter, context) ?? [] },
-    { years: fouled.map((isFouled) => (isFouled ? fixtures : none)) },
+    { part: undefined, years: kindOf(structure).ownYears?.(structure, litter, context) ?? [] },
+    { part: undefined, years: fixtureYears(structure, { parts, litter }, context) },
   ];
-  const known: { year: number; lines: readonly CostLine[] }[] = [];
-  return fouled.map((_, year) => {
-    const same = known.findLast((each) => isSame(origins, each.year, year));
-    if (same) return same.lines;
-    const lines = withinEnergyMade(ownLines(structure, origins, year), cleanEnergy);
-    known.push({ year, lines });
-    return lines;
-  });
+  const made = cleanEnergy.length === 0 ? Infinity : sumOf(cleanEnergy);
+  const years: (readonly CostLine[])[] = [];
+  for (let year = 0; year < context.density.length / 12; year++) {
+    const same = yearBefore(origins, year);
+    years.push(
+      same === undefined ? withinEnergyMade(ownLines(structure, origins, year), made) : at(years, same),
+    );
+  }
+  return years;
 }
 
 const none: readonly Priced[] = [];
 
-/** True where each origin has the same list in both years. */
+/** The last year before one in which each origin has the same list. */
+function yearBefore(origins: readonly Origin[], year: number): number | undefined {
+  for (let before = year - 1; before >= 0; before--) if (isSame(origins, before, year)) return before;
+  return undefined;
+}
+
 function isSame(origins: readonly Origin[], one: number, other: number): boolean {
   for (const { years } of origins) if (years[one] !== years[other]) return false;
   return true;
@@ -107,35 +115,58 @@ function ownLine({ id, bearer }: Structure, part: string | undefined, line: Pric
 }
 
 export const componentsOf = (structure: Structure, context: LakeContext): Component[] =>
-  kindOf(structure).components(structure, context);
+  kindOf(structure).components(structure, context).map(ofOneForm);
+
+/** All parts have the same fields in the same order, whatever their kind: the engine then reads them in its fast way. */
+function ofOneForm(part: Component): Component {
+  return {
+    name: part.name,
+    kind: part.kind,
+    surface: part.surface,
+    wettedArea: part.wettedArea,
+    designFlow: part.designFlow,
+    count: part.count,
+    cleaning: part.cleaning,
+    oxidant: part.oxidant,
+    outage: part.outage,
+    outageDaysId: part.outageDaysId,
+    isFed: part.isFed === true,
+    losses: part.losses,
+    limit: part.limit,
+  };
+}
 
 /**
  * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
  * add up to more, each is cut in proportion.
  */
-function withinEnergyMade(lines: readonly CostLine[], cleanEnergy: readonly number[]): readonly CostLine[] {
-  if (cleanEnergy.length === 0) return lines;
-  const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
-  const lost = lines.reduce((sum, line) => sum + (line.quantityKind === "energy" ? line.quantity : 0), 0);
+function withinEnergyMade(lines: readonly CostLine[], made: number): readonly CostLine[] {
+  let lost = 0;
+  for (const line of lines) if (line.quantityKind === "energy") lost += line.quantity;
   if (lost <= made) return lines;
   return lines.map((line) =>
     line.quantityKind === "energy" ? costLine({ ...line, quantity: (line.quantity * made) / lost }) : line,
   );
 }
 
-/** Years in which a surface that nobody touches has a layer worth cleaning, or litter is there: no plan keeps fixtures. */
-function fouledYears(
-  components: readonly ComponentResult[],
-  litter: readonly LitterYear[],
-  { assumed, density }: LakeContext,
-): boolean[] {
-  const worthCleaning = assumed("cleaning.smallest-layer");
-  return Array.from(
-    { length: density.length / 12 },
-    (_, year) =>
-      components.some(({ untouchedByYear }) => at(untouchedByYear, year) >= worthCleaning) ||
-      (litter[year]?.mass ?? 0) > 0,
-  );
+/**
+ * Work on fixtures, by year: where a surface that nobody touches has a layer worth cleaning, or litter is there, since no
+ * plan keeps them.
+ */
+function fixtureYears(
+  structure: Structure,
+  { parts, litter }: Pick<Worked, "parts" | "litter">,
+  context: LakeContext,
+): Origin["years"] {
+  if (structure.fixtures.length === 0) return [];
+  const worthCleaning = context.assumed("cleaning.smallest-layer");
+  const courses = parts.flat().map((part) => once(() => untouchedCourse(1, growingPart(part))));
+  const lines = once(() => fixtureLines(structure, context));
+  return Array.from({ length: context.density.length / 12 }, (_, year) => {
+    const isFouled =
+      courses.some((course) => isThickIn(course(), year, worthCleaning)) || (litter[year]?.mass ?? 0) > 0;
+    return isFouled ? lines() : none;
+  });
 }
 
 /** Hours on gates, guides, gauges and drains in a year in which they foul. */

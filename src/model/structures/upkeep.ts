@@ -1,15 +1,15 @@
 import { at } from "../../lists.js";
-import { remembered, withLater } from "../computed-once.js";
-import { aloneOf } from "../mussels/layer.js";
+import { withLater } from "../computed-once.js";
+import { aloneOf, thickestOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
 import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
-import { type PlanTools, planTools } from "./plans/tools.js";
-import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
-import { PlanValue } from "./plans/value.js";
+import { planTools } from "./plans/tools.js";
+import { growingPart, type PartYear, thickest, untouchedLayer } from "./plans/untouched.js";
+import { type PlanValue, planValues } from "./plans/value.js";
 
 /**
  * Chooses the plan of least present value, V = Σ w(a) C(a), among all that the catalogue offers a part, and works out its
@@ -21,15 +21,16 @@ export function keepInService(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[] = [],
 ): ComponentResult {
-  const kept = { ...bestKept(parts, pinned), everyPlan: () => everyPlan(parts) };
-  return withLater(kept, { untouchedLayer: () => aloneOf(thickest(parts.map(untouchedLayer))) });
+  const kept = bestKept(parts, pinned, () => everyPlan(parts));
+  return withLater(kept, { untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))) });
 }
 
 /** A function of its own, so that what is made when asked for holds on to the parts alone: what grew in the trials takes much memory. */
 function bestKept(
   parts: readonly [PartYear, ...PartYear[]],
   pinned: readonly PinnedPlan[],
-): Omit<ComponentResult, "everyPlan" | "untouchedLayer"> {
+  everyPlanTried: ComponentResult["everyPlan"],
+): Omit<ComponentResult, "untouchedLayer"> {
   const { tools, contenders, impossible, tryOut } = reckoning(parts);
   const cheapest = cheapestOf(contenders.map(tryOut));
   const { name } = parts[0].component;
@@ -42,40 +43,23 @@ function bestKept(
     chosen: triedPlan(chosen, parts),
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
+    everyPlan: everyPlanTried,
     impossible,
-    thickestLayer: aloneOf(thickest(chosen.byYear.map(({ course }) => thickest(course.layers)))),
+    thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
     years: meanLines(followed),
-    untouchedByYear: thickestOfYears(tools.map(untouchedByYear)),
   };
 }
 
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
 function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
-  const tools = parts.map((part) =>
-    planTools({ ...part, surface: part.context.growing(part.component.surface) }),
-  );
-  const values = tools.map((each) => remembered((plan: Plan) => new PlanValue(plan, each)));
+  const tools = parts.map((part) => planTools(growingPart(part)));
+  const values = tools.map(planValues);
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>
     cheapestOf(plans.map((plan) => ({ contender: { plan, byYear: [plan] }, byYear: [reckoned(plan, year)] })))
       .contender.plan;
   return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
-}
-
-/** The thickest of the possible operating years, year by year. */
-function thickestOfYears([first = [], ...others]: readonly (readonly number[])[]): readonly number[] {
-  if (others.length === 0) return first;
-  return first.map((thickness, year) => Math.max(thickness, ...others.map((other) => at(other, year))));
-}
-
-function untouchedByYear(tools: PlanTools): number[] {
-  const course = tools.untouched(1);
-  const known = Array.from({ length: course.layers.length / 12 }, (_, year) =>
-    thickest(course.layers, year * 12, year * 12 + 12),
-  );
-  const years = tools.context.density.length / 12;
-  return Array.from({ length: years }, (_, year) => at(known, yearLike(course, year)).thickness);
 }
 
 function everyPlan(parts: readonly [PartYear, ...PartYear[]]): TriedPlan[] {

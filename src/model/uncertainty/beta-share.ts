@@ -1,4 +1,4 @@
-import { betaQuantile } from "../risk/beta.js";
+import { betaQuantileOf } from "../risk/beta.js";
 import { requireBetween, requireWithin } from "./allowed.js";
 import type { Distribution } from "./distribution.js";
 
@@ -10,6 +10,7 @@ export function betaShare({ alpha, beta }: { readonly alpha: number; readonly be
   requireBetween("beta distribution: alpha", alpha, 0, Number.POSITIVE_INFINITY);
   requireBetween("beta distribution: beta", beta, 0, Number.POSITIVE_INFINITY);
   const sum = alpha + beta;
+  const quantile = betaQuantileOf(alpha, beta);
   return {
     kind: "beta",
     mean: alpha / sum,
@@ -17,7 +18,7 @@ export function betaShare({ alpha, beta }: { readonly alpha: number; readonly be
     support: { low: 0, high: 1 },
     quantile: (u) => {
       requireWithin("u", u, 0, 1);
-      return betaQuantile(u, alpha, beta);
+      return quantile(u);
     },
   };
 }

@@ -1,4 +1,4 @@
-import { betaQuantile } from "../risk/beta.js";
+import { betaQuantileOf } from "../risk/beta.js";
 import { requireWithin } from "./allowed.js";
 import { between, type Distribution, requireThreePoints, type ThreePoints } from "./distribution.js";
 import { fixed } from "./fixed.js";
@@ -20,6 +20,7 @@ export function pert(points: ThreePoints): Distribution {
   const alpha = 1 + (shape * (mode - low)) / width;
   const beta = 1 + (shape * (high - mode)) / width;
   const sum = alpha + beta;
+  const shareAt = betaQuantileOf(alpha, beta);
   return {
     kind: "pert",
     mean: low + (width * alpha) / sum,
@@ -27,7 +28,7 @@ export function pert(points: ThreePoints): Distribution {
     support: { low, high },
     quantile: (u) => {
       requireWithin("u", u, 0, 1);
-      return between(points, betaQuantile(u, alpha, beta));
+      return between(points, shareAt(u));
     },
   };
 }

@@ -79,14 +79,14 @@ function velocityProblems(part: PipePart, { assumed, text, typed }: Judging): Co
 function mostHead({ drive }: PipePart, { assumed, lake, text, typed }: Judging) {
   const { pumpedHead, delivered } = impossible(assumed);
   if (drive.by === "head") {
-    return { head: drive.head, from: `the available head, ${typed(drive.at)}`, share: delivered };
+    return { head: drive.head, from: () => `the available head, ${typed(drive.at)}`, share: delivered };
   }
   if (drive.by === "pump") {
-    const from = `${text(pumpedHead, "length")}, more than pumps of a water supply give`;
+    const from = () => `${text(pumpedHead, "length")}, more than pumps of a water supply give`;
     return { head: pumpedHead, from, share: 1 };
   }
   const head = Math.max(0, lake.maximumElevation - drive.lowerLevel);
-  const from = `the head from the highest lake to the ${drive.lowerName}, ${text(head, "length")}`;
+  const from = () => `the head from the highest lake to the ${drive.lowerName}, ${text(head, "length")}`;
   return { head, from, share: drive.mayFallShort ? delivered : 1 };
 }
 
@@ -94,14 +94,15 @@ function mostHead({ drive }: PipePart, { assumed, lake, text, typed }: Judging) 
 function headProblems(part: PipePart, judging: Judging): Contradiction[] {
   const most = mostHead(part, judging);
   const { text, typed, viscosity } = judging;
-  if (cleanDelivered(part, most.head, viscosity) >= most.share) return [];
+  const loss = cleanLoss(part, viscosity);
+  if (loss <= most.head || cleanDelivered(part, most.head, viscosity) >= most.share) return [];
   const path = [...part.at, "diameter"];
-  const lost = text(cleanLoss(part, viscosity), "length");
+  const lost = text(loss, "length");
   return [
     {
       path,
       found: `${typed(path)}, in which the largest flow of ${text(part.flow, "flow")} takes ${lost} of head with the pipe clean`,
-      allowed: `at most ${most.from}`,
+      allowed: `at most ${most.from()}`,
       remedy: "Correct the diameter, the length, the flow, the head, or the unit of one of them.",
     },
   ];

@@ -208,10 +208,10 @@ function lakeFutures(
 /** Adds a future's part of the mean. */
 function addEstablished(mean: Float64Array, hazards: readonly number[]): void {
   let clean = 1;
-  hazards.forEach((hazard, year) => {
-    clean *= 1 - hazard;
+  for (let year = 0; year < hazards.length; year++) {
+    clean *= 1 - at(hazards, year);
     mean[year] = at(mean, year) + (1 - clean) / futuresPerLake;
-  });
+  }
 }
 
 const emptyLists = (years: number) => ({

@@ -62,24 +62,25 @@ export function foundDrawing(
   const ranged = rangedQuantities(document).filter(isOfPapers);
   return ({ block, lake: index }, drawn, lake) => {
     const values = valuesOf(block).of("lake", index);
-    const changed = withValues(
-      drawn.document,
+    const { phases } = withValues(
+      { report: { found } },
       ranged.map(({ id, path, quantity }) => ({ path, value: values.get(id) ?? quantity.value })),
-    );
-    const { money, options } = drawn.input;
+    ).report.found;
+    const { money, options, structures } = drawn.input;
     const rises = risesOf(money.escalation ?? [], money.horizon, money);
     const assumed: Assumed = (id) => values.get(id) ?? drawn.source(id);
     const draws = options.map((option, place) => {
-      const phases = phasePrices({ document: changed, option, factors: lake.factors, assumed, rises });
+      const priced = phasePrices({ phases, structures, option, factors: lake.factors, assumed, rises });
       const { numbers, states } = at(lake.options, place);
-      return foundDraw(numbers, phases, found.cleanYears ?? 0, states);
+      return foundDraw(numbers, priced, found.cleanYears ?? 0, states);
     });
     const stream = randomStream(seed, `found/${block}/${index}`);
     const futures = draws.map(({ phases }) => emptyFound(phases.length));
     return {
       futures,
       add: (future, hazards, luck) => {
-        const uniform = Array.from({ length: money.horizon * drawsPerYear }, stream.uniform);
+        const uniform: number[] = [];
+        for (let draw = 0; draw < money.horizon * drawsPerYear; draw++) uniform.push(stream.uniform());
         draws.forEach((draw, option) => {
           const result = foundFuture(draw, at(hazards, option), { luck, draws: uniform });
           keep(at(futures, option), future, result);

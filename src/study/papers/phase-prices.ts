@@ -5,6 +5,7 @@ import { type Rises, riseIn } from "../../model/money/price-rises.js";
 import type { AssumptionId } from "../../model/register/register.js";
 import type { PaidWhen, PricedPhase } from "../../model/risk/course.js";
 import { treatmentCost } from "../../model/risk/treatment.js";
+import type { Structure } from "../../model/structures/kinds.js";
 import type { PhaseDocument } from "../format/found-schema.js";
 import type { StudyDocument } from "../format/schema.js";
 
@@ -26,7 +27,8 @@ export interface PhasePrice extends PricedPhase {
 }
 
 interface PhaseParts {
-  readonly document: Pick<StudyDocument, "report" | "structures">;
+  readonly phases: readonly PhaseDocument[];
+  readonly structures: readonly Structure[];
   readonly option: Pick<ProgramOption, "response">;
   readonly assumed: Assumed;
   readonly factors: readonly number[];
@@ -46,7 +48,7 @@ export const isCounted = ({ phase, cost, volume, item }: PhaseDocument): boolean
 
 /** The phases of a study with what each costs one of its options. */
 export const phasePrices = (parts: PhaseParts): PhasePrice[] =>
-  (parts.document.report.found?.phases ?? []).map((phase) => phasePrice(phase, parts));
+  parts.phases.map((phase) => phasePrice(phase, parts));
 
 function phasePrice(phase: PhaseDocument, parts: PhaseParts): PhasePrice {
   const { option, assumed, factors } = parts;
@@ -66,11 +68,11 @@ function phasePrice(phase: PhaseDocument, parts: PhaseParts): PhasePrice {
 
 /** A yearly amount of the lake, with the rise of its price as the comparison has it. */
 function itemParts(name: string, parts: PhaseParts): PricedPhase["parts"] {
-  const items = parts.document.structures.flatMap((structure) =>
+  const items = parts.structures.flatMap((structure) =>
     "items" in structure ? structure.items.filter((item) => item.name === name && !item.apart) : [],
   );
   return items.map(({ cost, fromYear, policy }) => ({
-    amount: cost.value,
+    amount: cost,
     fromAge: fromYear - 1,
     inYear: risen(priceGroupOf({ type: policy ? "policy" : "duty", quantityKind: "year" }), parts),
   }));

@@ -106,7 +106,7 @@ export function toModel(document: StudyDocument, boats: PreparedBoats): Omit<Stu
 }
 
 /** Lines that are tapped from another structure get its walls. */
-function withUpstream(structures: readonly Structure[]): Structure[] {
+export function withUpstream(structures: readonly Structure[]): Structure[] {
   const wallsOf = (id: string) => {
     const upstream = structures.find((each) => each.id === id);
     return upstream && kindOf(upstream).walls?.(upstream);
@@ -124,31 +124,34 @@ export const boatsToModel = (
   document: Pick<StudyDocument, "boats" | "options" | "money">,
   boats: PreparedBoats,
 ): Pick<StudyInput, "boats" | "options"> => ({
-  boats: boatsAlone(document, boats),
+  boats: boatsOf(plainBoats(document.boats), document.money, boats),
   options: document.options.map((option) => optionToModel(option, document.boats, boats.traffic)),
 });
 
+/** What the boats of a study say beside their traffic and records. */
+export type PlainBoats = Plain<Pick<ReadBoats, "launches" | "classes" | "chance" | "otherWays">>;
+
+export const plainBoats = ({ launches, classes, chance, otherWays }: ReadBoats): PlainBoats =>
+  withoutUnits({ launches, classes, chance, otherWays });
+
 /** The boats without the options, whose coverage follows from traffic alone. */
-export function boatsAlone(
-  document: Pick<StudyDocument, "boats" | "money">,
+export function boatsOf(
+  { launches, classes, chance, otherWays }: PlainBoats,
+  { startYear }: Pick<StudyDocument["money"], "startYear">,
   { chances, traffic, estimate }: PreparedBoats,
 ): StudyInput["boats"] {
-  const { startYear } = document.money;
   const { learned, ...comparable } = estimate;
-  const { launches, classes, chance, otherWays } = document.boats;
   return {
-    launches: plainOnce(launches),
+    launches,
     traffic: traffic?.entered,
-    classes: classes.map((each, index) => {
-      const { id, name, share, living, sinceInfestedWater } = plainOnce(each);
-      return { id, name, share, fouled: at(chances, index).fouled, living, daysSince: sinceInfestedWater };
-    }),
-    otherWays: otherWays?.map((each) => {
-      const way = plainOnce(each);
+    classes: classes.map(({ id, name, share, living, sinceInfestedWater }, index) => ({
+      ...{ id, name, share, living, fouled: at(chances, index).fouled, daysSince: sinceInfestedWater },
+    })),
+    otherWays: otherWays?.map((way) => {
       const fromYear = way.infestedFrom === undefined ? undefined : Math.max(0, way.infestedFrom - startYear);
       return { ...way, fromYear, sourceChance: way.becomesInfested };
     }),
-    comparable: { ...comparable, rate: rateOf(plainOnce(chance)) },
+    comparable: { ...comparable, rate: rateOf(chance) },
     learned,
   };
 }
@@ -174,7 +177,7 @@ function optionToModel(
   return { ...plain, steps: stepsOf(option, boats, traffic), yearly: yearly.map(yearlyLine) };
 }
 
-const rateOf = ({ ownRate, lakes }: Plain<StudyDocument["boats"]["chance"]>): ComparableLakes["rate"] =>
+const rateOf = ({ ownRate, lakes }: PlainBoats["chance"]): ComparableLakes["rate"] =>
   ownRate ? { own: -Math.log1p(-ownRate.chance) } : { kind: lakes };
 
 /** An option's steps with the coverage that was entered, or that of its open hours. */

@@ -3,19 +3,23 @@ import { type ClassChance, classChance } from "../../model/program/class-chances
 import type { Counts } from "../../model/program/learning.js";
 import type { ReadBoats } from "../format/read-records.js";
 import type { SeasonLog } from "../reading/season-log.js";
+import { type PlainBoats, plainBoats } from "./to-model.js";
 
 /** Fouled shares of a study's vessel classes, in their order, after the seasons of its log. */
-export function vesselChances({ classes, seasons }: ReadBoats, assumed: Assumed): ClassChance[] {
+export const vesselChances = (boats: ReadBoats, assumed: Assumed): ClassChance[] =>
+  classChances(plainBoats(boats), boats.seasons, assumed);
+
+export function classChances(
+  { classes }: Pick<PlainBoats, "classes">,
+  seasons: ReadBoats["seasons"],
+  assumed: Assumed,
+): ClassChance[] {
   const counts = countsByClass(seasons?.log.classes ?? []);
   return classes.map(({ id, fouled }) => {
     const entered =
-      "found" in fouled
-        ? {
-            found: fouled.found,
-            screened: fouled.of,
-            weight: fouled.weight.value,
-          }
-        : fouled.value;
+      typeof fouled === "number"
+        ? fouled
+        : { found: fouled.found, screened: fouled.of, weight: fouled.weight };
     return classChance({ entered, seasons: counts.get(id) }, assumed);
   });
 }

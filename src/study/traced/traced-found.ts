@@ -79,7 +79,10 @@ function tracedPhases(
   { document, comparison, requested, assumed }: FoundParts,
 ): TracedPhase[] {
   const { discountFactors: factors, rises, baseline } = comparison;
-  const pricesOf = ({ option }: OptionResult) => phasePrices({ document, option, assumed, factors, rises });
+  const { structures } = comparison.input;
+  const phases = document.report.found?.phases ?? [];
+  const pricesOf = ({ option }: OptionResult) =>
+    phasePrices({ phases, structures, option, assumed, factors, rises });
   const before = pricesOf(baseline);
   return pricesOf(requested.result).map((price, index) => ({
     phase: price.phase,

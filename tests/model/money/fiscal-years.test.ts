@@ -7,6 +7,7 @@ import {
   fiscalTable,
   sumOfRows,
 } from "../../../src/model/money/fiscal-years.js";
+import { splitByWeights } from "../../../src/model/money/split.js";
 
 const settings: FiscalSettings = { startMonth: 7, years: 5, priceYear: 2026, startYear: 2027, inflation: 0 };
 const level = (name: string, amount: number, years = 10): BudgetLine => ({
@@ -61,6 +62,21 @@ describe("a row of the table", () => {
     const [row] = fiscalTable([level("fees", -0.05, 2)], settings).rows;
     // 5 cents halved: 3 and 2, the odd cent to the first months of the year.
     expect(row).toMatchObject({ cents: [-5], before: -3, after: -2 });
+  });
+});
+
+describe("a calendar year that two fiscal years share", () => {
+  it("is split by months as largest remainders split it", () => {
+    fc.assert(
+      fc.property(fc.maxSafeInteger(), fc.integer({ min: 2, max: 12 }), (cents, startMonth) => {
+        const line = { name: "staff", byYear: [cents / 100, 0] };
+        const [row] = fiscalTable([line], { ...settings, startMonth, years: 1 }).rows;
+        const { before = 0, cents: [first = 0] = [] } = row ?? {};
+        fc.pre(before + first === cents);
+        expect([before, first]).toEqual(splitByWeights(cents, [startMonth - 1, 13 - startMonth]));
+      }),
+      { seed: 54, numRuns: 500 },
+    );
   });
 });
 

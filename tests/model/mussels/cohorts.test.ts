@@ -1,9 +1,8 @@
 import { describe, expect, it, test } from "vitest";
 import { bareColony, cohortsOf, passMonth } from "../../../src/model/mussels/cohorts.js";
-import { growLayers } from "../../../src/model/mussels/growth.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
-import { growth, stillSurface } from "./growing.js";
+import { growLayers, growth, stillSurface } from "./growing.js";
 
 const surface = stillSurface({ at: "elevation", elevation: 95 }, productiveLake);
 /** Above the winter's lowest level. */
@@ -86,7 +85,7 @@ describe("shedding", () => {
   ])("takes the same share of each brood, and of all that stands, %s", (_where, place) => {
     // By hand: those of April and May have grown beyond the limit in July, in which nobody settles.
     const [may, june, july] = [4, 5, 6];
-    const colony = bareColony(place, { ...growth, coverLimit: 0.4 }, 12);
+    const colony = bareColony(place, { ...growth, coverLimit: 0.4 }, new Float64Array(12));
     for (let month = 0; month <= june; month++) passMonth(colony, month, month <= may ? 1 : 0);
     const before = cohortsOf(colony);
     const { number } = colony;

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { suitability } from "../../../src/model/lake/suitability.js";
-import { growLayers, growthParameters, yearlyMortality } from "../../../src/model/mussels/growth.js";
+import { growthParameters, yearlyMortality } from "../../../src/model/mussels/growth.js";
 import type { Layer } from "../../../src/model/mussels/layer.js";
 import { assumed, numbersBy } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
-import { growth, stillSurface } from "./growing.js";
+import { growLayers, growth, stillSurface } from "./growing.js";
 
 describe("a layer answers to what thins settlers", () => {
   const thickestOf = (layers: readonly Layer[]) => Math.max(...layers.map(({ thickness }) => thickness));

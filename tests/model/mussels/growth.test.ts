@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
-import { growLayers, killedByYear } from "../../../src/model/mussels/growth.js";
+import { killedByYear } from "../../../src/model/mussels/growth.js";
 import { settledMonth } from "../../../src/model/mussels/population.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
-import { growth, plain, stillSurface } from "./growing.js";
+import { growLayers, growth, plain, stillSurface } from "./growing.js";
 
 const surfaceAt = (elevation: number, lake: Lake = productiveLake) =>
   stillSurface({ at: "elevation", elevation }, lake);

@@ -1,12 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
-import { growLayers } from "../../../src/model/mussels/growth.js";
 import { type Layer, layerThickness } from "../../../src/model/mussels/layer.js";
 import type { Place } from "../../../src/model/mussels/surface.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
-import { growth, stillSurface } from "./growing.js";
+import { growLayers, growth, stillSurface } from "./growing.js";
 
 interface Growth {
   readonly lake?: Lake;

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
-import { growLayers, killedByYear } from "../../../src/model/mussels/growth.js";
+import { killedByYear } from "../../../src/model/mussels/growth.js";
 import { settledMonth } from "../../../src/model/mussels/population.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
-import { growth, stillSurface } from "./growing.js";
+import { growLayers, growth, stillSurface } from "./growing.js";
 
 /** Drawn down for twelve days under cool, damp air: part of the mussels lives on, and years do not repeat at once. */
 const mild = (startDay: number): Lake => ({

@@ -1,10 +1,10 @@
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
+import type { GrowingSurface } from "../../../src/model/mussels/growing-surfaces.js";
 import { growingSurfaces } from "../../../src/model/mussels/growing-surfaces.js";
-import { type GrowingSurface, growLayers } from "../../../src/model/mussels/growth.js";
 import type { SurfaceMonth } from "../../../src/model/mussels/surface.js";
 import { drawnDownLake } from "../lakes.js";
-import { growth, plain, stillSurface } from "./growing.js";
+import { growLayers, growth, plain, stillSurface } from "./growing.js";
 
 const maker = () => growingSurfaces(growth.shell, growth.drying);
 const layersOn = (surface: GrowingSurface) =>

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { bareSurface } from "../../../src/model/mussels/layer.js";
+import { bareSurface, thickestOf } from "../../../src/model/mussels/layer.js";
 import type { Component, Limit } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
 import { noLimit } from "../../../src/model/structures/limits.js";
 import { nearLimit } from "../../../src/model/structures/plans/course.js";
-import { thickest } from "../../../src/model/structures/plans/untouched.js";
+import { layerIn, thickest, untouchedCourse } from "../../../src/model/structures/plans/untouched.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { assumed, numbersBy } from "../assumptions.js";
@@ -26,7 +26,7 @@ const anyLayer: Limit = { broken: "a limit that any layer passes", assumptionIds
 
 describe("the choice among plans", () => {
   it("says which limit the cheapest plan passes, where none keeps it", () => {
-    const never: Component = { ...rack, limit: () => ({ limit: anyLayer, load: Infinity }) };
+    const never: Component = { ...rack, limit: (meet) => meet(anyLayer, Infinity, 1) };
     const { chosen, everyPlan } = keepInService([{ component: never, context: lake }]);
     expect(chosen.brokenLimit).toBe(anyLayer.broken);
     const costs = everyPlan().map(({ yearlyCost }) => yearlyCost);
@@ -39,7 +39,7 @@ describe("the choice among plans", () => {
         .everyPlan()
         .map(({ nearestLimit, brokenLimit }) => ({ nearestLimit, brokenLimit }));
     const nearestLimit = { words: anyLayer.broken, load: 0.5 };
-    expect(toldOf(() => ({ limit: anyLayer, load: 0.5 }))).toContainEqual({
+    expect(toldOf((meet) => meet(anyLayer, 0.5, 1))).toContainEqual({
       nearestLimit,
       brokenLimit: undefined,
     });
@@ -77,7 +77,7 @@ describe("coming near a limit", () => {
   it.each(["cover", "mass", "thickness"] as const)("is the set share of the %s that breaks it", (measure) => {
     const limited: Component = {
       ...rack,
-      limit: (grown) => ({ limit: anyLayer, load: grown[measure] > limitOf ? Infinity : 0 }),
+      limit: (meet, grown) => meet(anyLayer, grown[measure] > limitOf ? Infinity : 0, 1),
     };
     const isNear = nearLimit(routine, limited, lake);
     const of = (value: number) => ({ ...layer, mass: 1, [measure]: value });
@@ -86,7 +86,7 @@ describe("coming near a limit", () => {
   });
 
   it("is never told of a bare surface, nor of a part without limits", () => {
-    const never: Component = { ...rack, limit: () => ({ limit: anyLayer, load: Infinity }) };
+    const never: Component = { ...rack, limit: (meet) => meet(anyLayer, Infinity, 1) };
     expect(nearLimit(routine, never, lake)(bareSurface, 0)).toBe(false);
     const [hull] = componentsOf(floatingDock, lake);
     if (!hull) throw new Error("no hull");
@@ -96,17 +96,27 @@ describe("coming near a limit", () => {
 
 describe("the thickest layer", () => {
   const layers = [3, 1, 4, 1, 5].map((thickness) => ({ ...bareSurface, thickness }));
+  const [hull] = componentsOf(floatingDock, lake);
+  if (!hull) throw new Error("no hull");
+  const course = untouchedCourse(1, { component: hull, context: lake, surface: lake.growing(hull.surface) });
 
-  it.each([
-    [0, 5, 5],
-    [0, 4, 4],
-    [1, 2, 1],
-    [3, 4, 1],
-  ])("from place %d up to, but without, %d", (from, to, thickness) => {
-    expect(thickest(layers, from, to).thickness).toBe(thickness);
+  it("of a list is the one of all that are there, and the bare surface where there are none", () => {
+    expect(thickestOf(layers)).toBe(layers[4]);
+    expect(thickestOf([])).toBe(bareSurface);
   });
 
-  it("is the bare surface where there are none", () => {
-    expect(thickest([])).toBe(bareSurface);
+  it.each([
+    [0, 120],
+    [40, 60],
+    [71, 72],
+  ])("of a course is that from month %d up to, but without, %d", (from, to) => {
+    const told = Array.from({ length: to - from }, (_, month) => layerIn(course, from + month).thickness);
+    const { thickness } = thickest(course, from, to);
+    expect(thickness).toBe(Math.max(...told));
+    expect(thickness).toBeGreaterThan(0);
+  });
+
+  it("of no months is the bare surface", () => {
+    expect(thickest(course, 60, 60)).toBe(bareSurface);
   });
 });

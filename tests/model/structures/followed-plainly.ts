@@ -1,11 +1,11 @@
-import { growLayers } from "../../../src/model/mussels/growth.js";
 import type { Layer } from "../../../src/model/mussels/layer.js";
 import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Plan, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
-import { forcedCleaning } from "../../../src/model/structures/limits.js";
+import { forcedCleaning, nearestLimit } from "../../../src/model/structures/limits.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { nearLimit } from "../../../src/model/structures/plans/course.js";
+import { growLayers } from "../mussels/growing.js";
 import { lossesOf, toldLines } from "./losses.js";
 
 /**
@@ -36,7 +36,7 @@ export function followPlainly(plan: Plan, component: Component, context: LakeCon
   const layers = growLayers({ surface, density, cleanAfter }, context.growth);
   const tellForced = forcedCleaning(component, context);
   const forcedIn = (layer: Layer, month: number) =>
-    toldLines((tell) => tellForced(tell, component.limit(layer, month), month));
+    toldLines((tell) => tellForced(tell, nearestLimit(component, layer, month), month));
   const costs = layers.map((layer, month) => {
     const monthOfYear = month % 12;
     const isProtected = protection && (isFound[month] || visits.some((visit) => visit <= month));

@@ -24,7 +24,7 @@ describe("the load of a limit", () => {
     [12, 10, 11, Infinity],
     [0, 0, 0, 0],
   ])("%d where %d is allowed and the clean part has %d: %d", (value, allowed, clean, load) => {
-    expect(loadOf(limit, value, allowed, clean).load).toBe(load);
+    expect(loadOf(value, allowed, clean)).toBe(load);
   });
 });
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { sumOf } from "../../../src/lists.js";
 import { compare } from "../../../src/model/compare.js";
-import { growLayers } from "../../../src/model/mussels/growth.js";
 import type { Layer } from "../../../src/model/mussels/layer.js";
 import type { Component, Plan } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
@@ -11,6 +10,7 @@ import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
+import { growLayers } from "../mussels/growing.js";
 import { relativeGap } from "../near.js";
 import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake, studyOf } from "../study.js";
 import { followPlainly } from "./followed-plainly.js";

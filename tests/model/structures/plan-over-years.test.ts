@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { growLayers } from "../../../src/model/mussels/growth.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
@@ -11,6 +10,7 @@ import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
+import { growLayers } from "../mussels/growing.js";
 import { fixedDock, floatingDock, gravityIntake, plant } from "../study.js";
 import { costOf, followPlainly } from "./followed-plainly.js";
 
@@ -82,7 +82,7 @@ describe("following a plan since establishment", () => {
         });
         plainly.thickest.forEach((expected, year) => {
           const from = yearLike(course, year) * 12;
-          expect(thickest(course.layers, from, from + 12).thickness).toBeCloseTo(expected, 12);
+          expect(thickest(course, from, from + 12).thickness).toBeCloseTo(expected, 12);
         });
       }
     }

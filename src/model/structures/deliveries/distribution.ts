@@ -2,11 +2,11 @@ import { at } from "../../../lists.js";
 import { canalArea, canalCapacityLeft, canalPerimeter } from "../../hydraulics/canal.js";
 import { type ByMonth, daysOf, months, secondsPerDay } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
-import { cleaningOf } from "../cleaning.js";
+import { cleaningOf, timesAsMuch } from "../cleaning.js";
 import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Pipe } from "../inputs.js";
-import { loadOf, nearer, noLimit } from "../limits.js";
+import { noLimit } from "../limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
 import { monthlyShare } from "./monthly-line.js";
 
@@ -109,7 +109,6 @@ export function lateralsComponent(laterals: Laterals, way: Distribution, context
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
   const short = notBrought(way, fouledPipeIds);
-  const cleaning = cleaningOf("lateral", wall.wettedArea, context);
   return seasonal(
     {
       name: "laterals",
@@ -118,13 +117,12 @@ export function lateralsComponent(laterals: Laterals, way: Distribution, context
       count,
       surface: wall.surface,
       wettedArea: wall.wettedArea * count,
-      cleaning: {
-        ...cleaning,
-        work: (shareId) =>
-          cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
-      },
+      cleaning: timesAsMuch(cleaningOf("lateral", wall.wettedArea, context), count),
       losses: (tell, layer, month) => short(tell, (1 - share(layer, month)) * at(way.delivered, month)),
-      limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
+      limit: (meet, layer, month) => {
+        meet(tooShort, 1 - share(layer, month), limit);
+        tooThick(meet, layer);
+      },
     },
     way,
   );

@@ -6,7 +6,6 @@ import { cleaningOf } from "../cleaning.js";
 import type { Charge, Component, Limit, Priced } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Pipe, Rack, StructureBase } from "../inputs.js";
-import { loadOf, nearer } from "../limits.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "../pipe.js";
 import { rackComponent } from "../rack.js";
 import type { ServiceItem } from "../structure-kind.js";
@@ -71,7 +70,10 @@ function lineComponent(hatchery: Hatchery, context: LakeContext): Component {
       }
       filters(tell, layer, month);
     },
-    limit: (layer, month) => nearer(loadOf(tooShort, 1 - share(layer, month), limit), tooThick(layer)),
+    limit: (meet, layer, month) => {
+      meet(tooShort, 1 - share(layer, month), limit);
+      tooThick(meet, layer);
+    },
   };
 }
 

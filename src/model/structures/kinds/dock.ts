@@ -9,7 +9,7 @@ import { cleaningOf } from "../cleaning.js";
 import type { Component, Limit } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { StructureBase } from "../inputs.js";
-import { loadOf, noLimit } from "../limits.js";
+import { noLimit } from "../limits.js";
 import { type Lowering, type Reach, type StructureKind, sized } from "../structure-kind.js";
 
 export interface Dock extends StructureBase {
@@ -70,7 +70,7 @@ function weightLimit(dock: Dock, { assumed }: LakeContext): Component["limit"] {
   const { spareBuoyancy, floating } = dock;
   if (spareBuoyancy === undefined || !floating) return noLimit;
   const submergedShare = assumed(submergedId);
-  return (layer) => loadOf(tooHeavy, layer.mass * submergedShare, spareBuoyancy);
+  return (meet, layer) => meet(tooHeavy, layer.mass * submergedShare, spareBuoyancy);
 }
 
 const submergedId = "dock.submerged-share";

@@ -2,11 +2,10 @@ import { counted } from "../../../counted.js";
 import { lastMade } from "../../computed-once.js";
 import { daysOf, hoursPerDay, months } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
-import { cleaningOf, supplyOutage } from "../cleaning.js";
+import { cleaningOf, supplyOutage, timesAsMuch } from "../cleaning.js";
 import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
-import { loadOf, nearer, noLoad } from "../limits.js";
 import { pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
 import { linePart } from "../pipe-part.js";
 import { fittingWords } from "../raw-water/fitting-words.js";
@@ -41,7 +40,6 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const { count, requiredFlow } = line;
   const flow = months.map(() => requiredFlow);
   const wall = pipeWall(line, line.elevation, { flow });
-  const cleaning = cleaningOf("service-line", wall.wettedArea, context);
   const share = serviceShare(line, context);
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
@@ -62,11 +60,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
       count,
       surface: wall.surface,
       wettedArea: wall.wettedArea * count,
-      cleaning: {
-        ...cleaning,
-        work: (shareId) =>
-          cleaning.work(shareId).map((each) => ({ ...each, quantity: each.quantity * count })),
-      },
+      cleaning: timesAsMuch(cleaningOf("service-line", wall.wettedArea, context), count),
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
       ...supplyOutage(context, withoutLine(line, "service missing in outages", []), (days) => days * count),
       isFed: rawWater !== undefined,
@@ -75,11 +69,11 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
         if (missing > 0) tell(narrowed, missing * daysOf(month) * count);
         rawWater?.losses(hoursOnAll(tell), layer, month, upstream);
       },
-      limit: (layer, month) =>
-        nearer(
-          nearer(loadOf(tooShort, 1 - share(layer), limit), tooThick(layer)),
-          rawWater?.limit(layer, month) ?? noLoad,
-        ),
+      limit: (meet, layer, month) => {
+        meet(tooShort, 1 - share(layer), limit);
+        tooThick(meet, layer);
+        rawWater?.limit(meet, layer, month);
+      },
     },
   ];
 }

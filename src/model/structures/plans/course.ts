@@ -1,22 +1,19 @@
-import { noElement } from "../../../lists.js";
-import { growLayers, grownOnce } from "../../mussels/growth.js";
-import { bareSurface, type Layer } from "../../mussels/layer.js";
+import { clean } from "../../mussels/cohorts.js";
+import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/grown-months.js";
+import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
+import { nearestLimit } from "../limits.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
 import {
+  begun,
   type Course,
-  densityUnder,
+  courseFrom,
   type SurfacePart,
   settlersLetOn,
+  thicknessIn,
   type UntouchedCourse,
-  yearLike,
 } from "./untouched.js";
-
-function layerIn(course: Course, month: number): Layer {
-  const place = yearLike(course, Math.floor(month / 12)) * 12 + (month % 12);
-  return course.layers[place] ?? noElement(course.layers, place);
-}
 
 /**
  * A plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer worth a
@@ -30,7 +27,8 @@ export function courseOf(plan: Plan, untouched: UntouchedCourse, part: SurfacePa
   const dates = datesOf(routine);
   const first = firstVisit(routine, untouched, part.context);
   if (dates === undefined || first === undefined) return untouched;
-  return datedCourse(dates, { first, factor: settlersLetOn(plan, part.context), untouched }, part);
+  const factor = settlersLetOn(plan, part.context);
+  return datedCourse({ first, every: dates.every }, { factor, untouched }, part);
 }
 
 /** The first date of a routine with a layer worth a visit; undefined if there is none within the horizon. */
@@ -44,78 +42,86 @@ export function firstVisit(
   const smallest = assumed("cleaning.smallest-layer");
   const start = dateFrom(dates, untouched.firstWorth);
   for (let month = start; month < density.length; month += dates.every) {
-    if (layerIn(untouched, month).thickness >= smallest) return month;
+    if (thicknessIn(untouched, month) >= smallest) return month;
   }
   return undefined;
 }
 
 function datedCourse(
-  dates: Dates,
-  { first, factor, untouched }: { first: number; factor: number; untouched: UntouchedCourse },
+  { first, every }: Dates,
+  { factor, untouched }: { factor: number; untouched: UntouchedCourse },
   part: SurfacePart,
 ): Course {
-  const { density: whole, settledMonth } = part.context;
-  const settled = dateFrom(dates, Math.max(first, settledMonth));
-  const years = yearsToRepeat(dates);
+  const { density, settledMonth } = part.context;
+  const settled = dateFrom({ first, every }, settledMonth);
+  const years = yearsToRepeat({ first, every });
   const known = (Math.floor(settled / 12) + 1 + years) * 12;
-  const length = Math.min(known, whole.length);
-  const density = densityUnder(factor, part.context);
+  const months = Math.min(known, density.length);
   const cleanedMonths = new Set<number>();
-  const layers = Array<Layer>(length).fill(bareSurface);
-  for (let month = 0; month <= first; month++) layers[month] = layerIn(untouched, month);
-  for (let date = first; date < length; date += dates.every) {
+  const runs: GrownMonths[] = [];
+  for (let date = first; date < months; date += every) {
     cleanedMonths.add(date);
-    const months = Math.min(dates.every, length - 1 - date);
-    const run = bareRun(part, { density, factor, start: date + 1, months });
-    for (let month = 0; month < months; month++)
-      layers[date + 1 + month] = run[month] ?? noElement(run, month);
+    runs.push(bareRun(date + 1, { every, factor, untouched }, part));
   }
-  return { layers, cleanedMonths, cycle: known < whole.length ? years : 0 };
+  return {
+    months,
+    cycle: known < density.length ? years : 0,
+    cleanedMonths,
+    grown: untouched.grown,
+    dated: { first, every, runs },
+  };
 }
 
-interface BareRun {
-  readonly density: readonly number[];
-  readonly factor: number;
-  readonly start: number;
-  readonly months: number;
-}
-
-/** Layers from a bare surface on: at least as many months as asked for. In a settled lake all years are alike. */
+/** What grows from bare on until the next date. In a settled lake all years are alike. */
 function bareRun(
+  start: number,
+  { every, factor, untouched }: { every: number; factor: number; untouched: UntouchedCourse },
   { surface, context }: SurfacePart,
-  { density, factor, start, months }: BareRun,
-): readonly Layer[] {
-  if (months === 0) return [];
-  const isSettled = start >= context.settledMonth;
-  const firstMonth = start % 12;
-  const densityOf = () =>
-    isSettled
-      ? Array<number>(months).fill(density[start] ?? noElement(density, start))
-      : density.slice(start, start + months);
-  const when = isSettled ? context.settledMonth + firstMonth : start;
-  return grownOnce(surface.grownFromBare(factor), when, months, () =>
-    growLayers({ surface, density: densityOf(), firstMonth }, context.growth),
+): GrownMonths {
+  const { settledMonth, growth } = context;
+  const when = start >= settledMonth ? settledMonth + (start % 12) : start;
+  const { density } = untouched.grown;
+  return begun(surface.grownFromBare(factor), when, () =>
+    grownMonths({ surface, density, start }, growth, every),
   );
 }
 
 type TriggeredRoutine = Extract<Routine, { by: "trigger" }>;
 
-/** Inspections begin once mussels are regularly found, and with them the cleanings that they lead to. */
+/**
+ * Inspections begin once mussels are regularly found, and with them the cleanings that they lead to. In a settled lake
+ * years repeat once one is cleaned in the same month of the year as another before it.
+ */
 function triggeredCourse(
   routine: TriggeredRoutine,
   untouched: UntouchedCourse,
   { component, context, surface }: SurfacePart,
 ): Course {
-  const { density, growth, found } = context;
+  const { density, growth, found, settledMonth } = context;
   if (!found.ever) return untouched;
-  const cleanedMonths = new Set<number>();
+  const grown = grownMonths({ surface, density, start: 0 }, growth, density.length);
   const isNear = nearLimit(routine, component, context);
-  const cleanAfter = (month: number, layer: Layer) => {
-    const isCleaned = found.isFound(month) && isNear(layer, month % 12);
-    if (isCleaned) cleanedMonths.add(month);
-    return isCleaned;
-  };
-  return { layers: growLayers({ surface, density, cleanAfter }, growth), cleanedMonths, cycle: 0 };
+  const cleanedMonths = new Set<number>();
+  const cleanedLast: number[] = [];
+  let months = density.length;
+  let cycle = 0;
+  for (let month = 0; month < months; month++) {
+    growTo(grown, month + 1);
+    if (!found.isFound(month) || !isNear(layerAt(grown, month), month % 12)) continue;
+    clean(grown.colony);
+    cleanedMonths.add(month);
+    const before = cleanedLast[month % 12];
+    if (month >= settledMonth) cleanedLast[month % 12] = month;
+    if (before === undefined || cycle > 0) continue;
+    ({ months, cycle } = repeatedFrom(before, month, density.length));
+  }
+  return courseFrom(grown, { months, cycle, cleanedMonths });
+}
+
+/** Years to tell where a surface is bare at the end of two months of a settled lake. */
+function repeatedFrom(before: number, month: number, all: number): Pick<Course, "months" | "cycle"> {
+  const months = (Math.floor(month / 12) + 1) * 12;
+  return months < all ? { months, cycle: (month - before) / 12 } : { months: all, cycle: 0 };
 }
 
 /** True for a layer that has reached the set share of one that passes a limit. */
@@ -133,6 +139,6 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
       killed,
       shed: shed / share,
     };
-    return component.limit(grown, monthOfYear).load > 1;
+    return nearestLimit(component, grown, monthOfYear).load > 1;
   };
 }

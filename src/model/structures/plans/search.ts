@@ -1,3 +1,4 @@
+import { at } from "../../../lists.js";
 import type { Plan } from "../component.js";
 import type { PlanValue } from "./value.js";
 
@@ -42,16 +43,23 @@ function reckonOn({ byYear }: Tried): boolean {
  * reckoned on by a step: once it is whole, the others cost no less, and what it found is what trying all would find.
  */
 export function cheapestOf(all: readonly Tried[]): Tried {
-  const known = all.map((tried) => ({ tried, least: meanValue(tried) }));
+  const least = all.map(meanValue);
   for (;;) {
-    let best = known[0];
-    if (!best)
+    const place = placeOfLeast(least);
+    const tried = all[place];
+    if (!tried)
       throw new Error("no plan of the catalogue is possible for a part: it must have one that always is");
-    for (const each of known) if (each.least < best.least) best = each;
-    const { tried } = best;
-    const least = meanValue(tried);
-    if (least > best.least) best.least = least;
+    const known = meanValue(tried);
+    if (known > at(least, place)) least[place] = known;
     else if (reckonOn(tried)) return tried;
-    else best.least = meanValue(tried);
+    else least[place] = meanValue(tried);
   }
+}
+
+function placeOfLeast(values: readonly number[]): number {
+  let place = 0;
+  for (let other = 1; other < values.length; other++) {
+    if ((values[other] ?? Infinity) < (values[place] ?? Infinity)) place = other;
+  }
+  return place;
 }

@@ -1,14 +1,15 @@
-import { at, noElement } from "../../../lists.js";
+import { at } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
 import { months } from "../../lake/calendar.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { PlanEntry } from "../catalogue.js";
 import type { Component, LimitLoad, Plan, Tell } from "../component.js";
-import { forcedCleaning, noLoad } from "../limits.js";
+import { forcedCleaning, NearestLimit, noLoad } from "../limits.js";
 import { removalLines, shellLines, workLines } from "../plan-work.js";
-import { Ledger, type Stretch, tellAll } from "./ledger.js";
+import { Ledger, tellAll } from "./ledger.js";
 import {
   type Course,
+  layerIn,
   type PartYear,
   type SurfacePart,
   type UntouchedCourse,
@@ -37,33 +38,34 @@ export interface YearCost {
   readonly nearest: LimitLoad;
 }
 
-/**
- * What a layer costs in a month while it stands, and the shells of what died in it: a stretch of the part's ledger.
- */
-interface MonthCost extends Stretch {
-  readonly nearest: LimitLoad;
-  readonly upstream: number;
+/** Reckons what a layer costs in a month while it stands, and the shells of what died in it. @returns its month in the ledger */
+type InMonth = (layer: Layer, month: number, upstream: number) => number;
+
+interface Months {
+  readonly ledger: Ledger;
+  readonly inMonth: InMonth;
 }
 
-type InMonth = (layer: Layer, month: number, upstream: number) => MonthCost;
-
-export function planTools(part: SurfacePart): PlanTools {
-  const { component, context } = part;
+export function planTools({ component, context, surface }: SurfacePart): PlanTools {
   const { planWeights } = context;
-  const ledger = new Ledger();
+  const part: SurfacePart = { component, context, surface };
+  const ledger = new Ledger(planWeights);
   const reckon = monthCosts(part, ledger);
-  const inMonth = component.isFed ? fedMonths(reckon) : ownMonths(reckon);
+  const isFed = component.isFed === true;
+  const months = { ledger, inMonth: isFed ? fedMonths(reckon) : ownMonths(reckon) };
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
-  const untouchedYears = remembered((_: Course["layers"]) => new Map<number, YearCost>());
+  const untouchedYears = remembered((_: Course) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
   return {
-    ...part,
+    component,
+    context,
+    surface,
     untouched: courses,
-    tellMonth: (tell, layer, month, upstream) => ledger.tellAgain(tell, inMonth(layer, month, upstream)),
+    tellMonth: (tell, layer, month, upstream) =>
+      ledger.tellAgain(tell, months.inMonth(layer, month, upstream)),
     inYear: (year, plan, course) => {
-      const reckonYear = () => yearCost(year, { plan, course }, part, { ledger, inMonth });
-      const isShared = course.cleanedMonths.size === 0 && !component.isFed;
-      return isShared ? once(untouchedYears(course.layers), year, reckonYear) : reckonYear();
+      if (isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
+      return once(untouchedYears(course), year, () => yearCost(year, plan, course, part, months));
     },
     workOf: (entry, month) =>
       once(works(entry), month, () => costOfLines(workLines(entry, component, context, month), planWeights)),
@@ -80,7 +82,7 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
 
 /** A layer stands in one month of the year only; plans share many months. */
 function ownMonths(reckon: InMonth): InMonth {
-  const known = new Map<Layer, MonthCost>();
+  const known = new Map<Layer, number>();
   return (layer, month, upstream) => {
     const before = known.get(layer);
     if (before !== undefined) return before;
@@ -90,29 +92,39 @@ function ownMonths(reckon: InMonth): InMonth {
   };
 }
 
-/** What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. */
+/**
+ * What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. Of each layer the
+ * latest is known, and of each month in the ledger the one of the same layer before it.
+ */
 function fedMonths(reckon: InMonth): InMonth {
-  const known = months.map(() => remembered((_: Layer): MonthCost[] => []));
+  const latest = months.map(() => new Map<Layer, number>());
+  const before: number[] = [];
+  const upstreams: number[] = [];
   return (layer, month, upstream) => {
-    const ofLayer = at(known, month)(layer);
-    for (const before of ofLayer) if (before.upstream === upstream) return before;
+    const inMonth = at(latest, month);
+    const last = inMonth.get(layer) ?? -1;
+    for (let each = last; each >= 0; each = before[each] ?? -1) if (upstreams[each] === upstream) return each;
     const found = reckon(layer, month, upstream);
-    ofLayer.push(found);
+    before[found] = last;
+    upstreams[found] = upstream;
+    inMonth.set(layer, found);
     return found;
   };
 }
 
 function monthCosts({ component, context }: SurfacePart, ledger: Ledger): InMonth {
+  const { losses, limit, isFed } = component;
   const { tell } = ledger;
   const tellForced = forcedCleaning(component, context);
+  const nearest = new NearestLimit();
   return (layer, month, upstream) => {
     const isFouled = layer.mass > 0;
-    const first = ledger.length;
     if (layer.killed > 0) tellAll(tell, shellLines(layer, component, context));
-    if (isFouled || component.isFed) component.losses(tell, layer, month, upstream);
-    const nearest = isFouled ? component.limit(layer, month) : noLoad;
+    if (isFouled || isFed) losses(tell, layer, month, upstream);
+    nearest.clear();
+    if (isFouled) limit(nearest.meet, layer, month);
     tellForced(tell, nearest, month);
-    return { first, end: ledger.length, nearest, upstream };
+    return ledger.endMonth(nearest);
   };
 }
 
@@ -130,23 +142,28 @@ export function upstreamShare({ entry }: Plan, month: number, { component, conte
 
 function yearCost(
   year: number,
-  { plan, course }: { readonly plan: Plan; readonly course: Course },
+  plan: Plan,
+  course: Course,
   part: SurfacePart,
-  { ledger, inMonth }: { readonly ledger: Ledger; readonly inMonth: InMonth },
+  { ledger, inMonth }: Months,
 ): YearCost {
   const { component, context } = part;
   const { planWeights } = context;
-  const { layers, cleanedMonths } = course;
   const cost = noCost(planWeights);
-  let nearest = noLoad;
+  let load = 0;
+  let nearest = -1;
   for (let month = year * 12; month < year * 12 + 12; month++) {
-    const layer = layers[month] ?? noElement(layers, month);
+    const layer = layerIn(course, month);
     if (costsAnything(component, layer)) {
       const found = inMonth(layer, month % 12, upstreamShare(plan, month, part));
-      ledger.addTo(cost, found, planWeights);
-      if (found.nearest.load > nearest.load) nearest = found.nearest;
+      ledger.addTo(cost, found);
+      if (ledger.loadIn(found) > load) {
+        load = ledger.loadIn(found);
+        nearest = found;
+      }
     }
-    if (cleanedMonths.has(month)) addTo(cost, removalLines(plan, layer, component, context), planWeights);
+    if (course.cleanedMonths.has(month))
+      addTo(cost, removalLines(plan, layer, component, context), planWeights);
   }
-  return { cost, nearest };
+  return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
 }

@@ -1,6 +1,14 @@
-import { at, noElement } from "../../../lists.js";
-import { type GrowingSurface, growLayers, grownOnce } from "../../mussels/growth.js";
-import { areAlike, bareSurface, type Layer } from "../../mussels/layer.js";
+import { noElement } from "../../../lists.js";
+import type { GrowingSurface } from "../../mussels/growing-surfaces.js";
+import {
+  type GrownMonths,
+  grownMonths,
+  isBaredIn,
+  isLikeYearBefore,
+  layerAt,
+  thicknessAt,
+} from "../../mussels/grown-months.js";
+import { bareSurface, type Layer } from "../../mussels/layer.js";
 import { isEverDry } from "../../mussels/surface.js";
 import type { Component, Plan } from "../component.js";
 import type { LakeContext } from "../context.js";
@@ -13,15 +21,33 @@ export interface PartYear {
 
 export type SurfacePart = PartYear & { readonly surface: GrowingSurface };
 
+export const growingPart = ({ component, context }: PartYear): SurfacePart => ({
+  component,
+  context,
+  surface: context.growing(component.surface),
+});
+
 /** What a part lives through under a plan, month by month since establishment. */
 export interface Course {
-  /** At each month's end, before any cleaning; as far as years do not repeat. */
-  readonly layers: readonly Layer[];
-  /** Months of the list at whose end the surface was cleaned. */
-  readonly cleanedMonths: ReadonlySet<number>;
-  /** The last years of the list, which come again and again from there on; 0 where the list is the whole horizon. */
+  /** Months that are told, in whole years: as far as years do not repeat. */
+  readonly months: number;
+  /** The last years of them, which come again and again from there on; 0 where they are the whole horizon. */
   readonly cycle: number;
+  /** Months of them at whose end the surface was cleaned. */
+  readonly cleanedMonths: ReadonlySet<number>;
+  /** What grows from establishment on. */
+  readonly grown: GrownMonths;
+  /** What grows after each date instead, from the first on. */
+  readonly dated: DatedRuns;
 }
+
+interface DatedRuns {
+  readonly first: number;
+  readonly every: number;
+  readonly runs: readonly GrownMonths[];
+}
+
+const undated: DatedRuns = { first: Infinity, every: 1, runs: [] };
 
 /** The course of a surface that nobody touches. */
 export interface UntouchedCourse extends Course {
@@ -29,9 +55,36 @@ export interface UntouchedCourse extends Course {
   readonly firstWorth: number;
 }
 
-/** The year of a course's list that a year since establishment is like. */
-export function yearLike({ layers, cycle }: Course, year: number): number {
-  const known = layers.length / 12;
+/** A course that grows on from establishment. */
+export const courseFrom = (
+  grown: GrownMonths,
+  { months, cycle, cleanedMonths }: Pick<Course, "months" | "cycle" | "cleanedMonths">,
+): Course => ({ months, cycle, cleanedMonths, grown, dated: undated });
+
+/** The layer at the end of a month of a course, before any cleaning: the same object whenever it is asked for. */
+export function layerIn({ grown, dated }: Course, month: number): Layer {
+  return month <= dated.first
+    ? layerAt(grown, month)
+    : layerAt(runIn(dated, month), monthOfRun(dated, month));
+}
+
+/** Thickness of that layer, m. */
+export function thicknessIn({ grown, dated }: Course, month: number): number {
+  return month <= dated.first
+    ? thicknessAt(grown, month)
+    : thicknessAt(runIn(dated, month), monthOfRun(dated, month));
+}
+
+function runIn({ first, every, runs }: DatedRuns, month: number): GrownMonths {
+  const run = Math.floor((month - first - 1) / every);
+  return runs[run] ?? noElement(runs, run);
+}
+
+const monthOfRun = ({ first, every }: DatedRuns, month: number) => (month - first - 1) % every;
+
+/** The year of a course that a year since establishment is like. */
+export function yearLike({ months, cycle }: Course, year: number): number {
+  const known = months / 12;
   return year < known ? year : known - cycle + ((year - known) % cycle);
 }
 
@@ -43,45 +96,63 @@ export const settlersLetOn = ({ protection }: Plan, { found }: LakeContext): num
 export function untouchedCourse(factor: number, part: SurfacePart): UntouchedCourse {
   const course = grownUntouched(factor, part);
   const smallest = part.context.assumed("cleaning.smallest-layer");
-  return { ...course, firstWorth: course.layers.findIndex(({ thickness }) => thickness >= smallest) };
+  let firstWorth = 0;
+  while (firstWorth < course.months && thicknessIn(course, firstWorth) < smallest) firstWorth += 1;
+  return { firstWorth: firstWorth < course.months ? firstWorth : -1, ...course };
 }
 
+/**
+ * Years are told as far as they are not alike to the last digit: those of ground that dries bare, and those of a surface
+ * on which nothing grows. Others swing for years, and are grown when somebody asks for them.
+ */
 function grownUntouched(factor: number, { surface, context }: SurfacePart): Course {
-  const { density, settledMonth, growth } = context;
-  const grow = (months: number) =>
-    grownOnce(surface.grown, `${months} months untouched, settlers × ${factor}`, months, () =>
-      growLayers({ surface, density: densityUnder(factor, context).slice(0, months) }, growth),
-    );
-  const firstYear = Math.floor(settledMonth / 12) + 2;
-  if (isEverDry(surface.months) && (firstYear + 1) * 12 < density.length) {
-    const layers = grow((firstYear + 1) * 12);
-    const isBare = layers
-      .slice(settledMonth, firstYear * 12)
-      .some(({ number, killed }) => number === 0 && killed > 0);
-    if (isBare) return { layers, cleanedMonths: noMonths, cycle: 1 };
-  }
-  const layers = grow(density.length);
-  const known = yearsToTell(layers, Math.ceil(settledMonth / 12));
-  const isRepeated = known < density.length / 12;
-  return {
-    layers: isRepeated ? layers.slice(0, known * 12) : layers,
+  const { density, settledMonth, matureDensity } = context;
+  const grown = begun(surface.grownFromBare(factor), 0, () =>
+    grownMonths(
+      { surface, density: densityUnder(factor, context), start: 0 },
+      context.growth,
+      density.length,
+    ),
+  );
+  const years = density.length / 12;
+  const isDry = isEverDry(surface.months);
+  const known =
+    isDry || matureDensity === 0 || surface.months.every(({ settlement }) => settlement === 0)
+      ? yearsToTell(grown, years, settledMonth)
+      : years;
+  return courseFrom(grown, {
+    months: known * 12,
+    cycle: known < years ? 1 : 0,
     cleanedMonths: noMonths,
-    cycle: isRepeated ? 1 : 0,
-  };
+  });
 }
 
-/** Years after which all are alike to the last digit; a year that may count as all later ones is not before `from`. */
-function yearsToTell(layers: readonly Layer[], from: number): number {
-  let years = layers.length / 12;
-  while (years > from + 1 && isLikeYearBefore(layers, years - 1)) years -= 1;
+/** Years after which all are alike; one that may count as all later ones is not before the density has settled. */
+function yearsToTell(grown: GrownMonths, all: number, settledMonth: number): number {
+  const firstYear = Math.floor(settledMonth / 12) + 2;
+  if (firstYear + 1 < all) {
+    for (let month = settledMonth; month < firstYear * 12; month++)
+      if (isBaredIn(grown, month)) return firstYear + 1;
+  }
+  let years = all;
+  while (years > Math.ceil(settledMonth / 12) + 1 && isLikeYearBefore(grown, years - 1)) years -= 1;
   return years;
 }
 
-function isLikeYearBefore(layers: readonly Layer[], year: number): boolean {
-  for (let month = year * 12; month < year * 12 + 12; month++) {
-    if (!areAlike(at(layers, month), at(layers, month - 12))) return false;
-  }
-  return true;
+/** Whether the layer reaches a thickness, in m, in a year since establishment. */
+export function isThickIn(course: Course, year: number, thickness: number): boolean {
+  const from = yearLike(course, year) * 12;
+  for (let month = from; month < from + 12; month++) if (thicknessIn(course, month) >= thickness) return true;
+  return false;
+}
+
+/** What was begun in a month before, or is begun now. */
+export function begun(known: Map<number, GrownMonths>, start: number, begin: () => GrownMonths): GrownMonths {
+  const before = known.get(start);
+  if (before !== undefined) return before;
+  const made = begin();
+  known.set(start, made);
+  return made;
 }
 
 export const noMonths: ReadonlySet<number> = new Set();
@@ -102,37 +173,42 @@ const mature = { runUpMonths: 36, months: 36 + 84 };
  * The thickest layer of a surface that nobody touches in a mature infestation: within the horizon, where that is long
  * enough and the lake is as dense then as it ever is.
  */
-export function untouchedLayer({ component, context }: PartYear): Layer {
+export function untouchedLayer(part: PartYear): Layer {
+  const { context } = part;
   const { density, settledMonth, matureDensity } = context;
-  const surface = context.growing(component.surface);
+  const growing = growingPart(part);
   if (density.length >= settledMonth + mature.months && density.at(-1) === matureDensity) {
-    const { layers, cycle } = grownUntouched(1, { component, context, surface });
+    const course = grownUntouched(1, growing);
     const from = settledMonth + mature.runUpMonths;
-    return thickest(layers, cycle > 0 ? Math.min(from, layers.length - 12 * cycle) : from);
+    return thickest(course, course.cycle > 0 ? Math.min(from, course.months - 12 * course.cycle) : from);
   }
-  const { layers: grown, from } = matureMonths(surface, context);
-  return thickest(grown, from);
+  const { course, from } = matureCourse(growing.surface, context);
+  return thickest(course, from);
 }
 
 /**
  * The months of a surface that nobody touches in a mature infestation, D = max(D1, D2, …), and the first that counts.
  */
-export function matureMonths(
+export function matureCourse(
   surface: GrowingSurface,
   { growth, matureDensity }: LakeContext,
-): { readonly layers: readonly Layer[]; readonly from: number } {
-  const layers = grownOnce(surface.grown, "untouched and mature", mature.months, () =>
-    growLayers({ surface, density: Array<number>(mature.months).fill(matureDensity) }, growth),
+): { readonly course: Course; readonly from: number } {
+  const { months, runUpMonths } = mature;
+  const grown = begun(surface.grownFromBare("mature"), 0, () =>
+    grownMonths({ surface, density: [matureDensity], start: 0 }, growth, months),
   );
-  return { layers, from: mature.runUpMonths };
+  return { course: courseFrom(grown, { months, cycle: 0, cleanedMonths: noMonths }), from: runUpMonths };
 }
 
-/** The thickest layer of those from a place up to, but without, another. */
-export function thickest(layers: readonly Layer[], from = 0, to = layers.length): Layer {
-  let best = bareSurface;
-  for (let index = from; index < to; index++) {
-    const layer = layers[index] ?? noElement(layers, index);
-    if (layer.thickness > best.thickness) best = layer;
+/** The thickest layer of a course in the months from one up to, but without, another. */
+export function thickest(course: Course, from = 0, to = course.months): Layer {
+  let best = -1;
+  let most = 0;
+  for (let month = from; month < to; month++) {
+    const thickness = thicknessIn(course, month);
+    if (thickness <= most) continue;
+    best = month;
+    most = thickness;
   }
-  return best;
+  return best < 0 ? bareSurface : layerIn(course, best);
 }

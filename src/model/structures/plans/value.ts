@@ -1,12 +1,14 @@
 import { at } from "../../../lists.js";
-import type { LimitLoad, Plan } from "../component.js";
+import { remembered } from "../../computed-once.js";
+import type { LimitLoad, Plan, Protection } from "../component.js";
+import type { LakeContext } from "../context.js";
 import { noLoad } from "../limits.js";
 import { courseOf, firstVisit } from "./course.js";
 import { datesOf, yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
 import { type Course, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
-import { type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js";
+import { type Cost, costOfLines, type PlanWeights, weighed } from "./weights.js";
 
 /**
  * The present value of following a plan in one operating year, V = Σ w(a) C(a) over the years a since establishment, known
@@ -17,17 +19,19 @@ import { type Cost, type PlanWeights, weighed, weighedLines } from "./weights.js
 export class PlanValue {
   readonly plan: Plan;
   readonly #tools: PlanTools;
+  readonly #standing: StandingCost | undefined;
   #value: number;
   #course: Course | undefined;
   #steps = -1;
   #yearsBefore = 0;
   #nearest = noLoad;
 
-  constructor(plan: Plan, tools: PlanTools) {
+  constructor(plan: Plan, tools: PlanTools, standing: StandingCost | undefined) {
     this.plan = plan;
     this.#tools = tools;
-    this.#value = protectionValue(plan, Infinity, tools);
-    if (plan.protection === undefined) this.#reckonDates();
+    this.#standing = standing;
+    this.#value = standing?.whileFound ?? 0;
+    if (standing === undefined) this.#reckonDates();
   }
 
   /** Present value of what is known of it. */
@@ -41,7 +45,7 @@ export class PlanValue {
   }
 
   get isWhole(): boolean {
-    return this.#steps >= 0 && this.#steps >= this.#years();
+    return this.#course !== undefined && this.#steps >= this.#course.months / 12;
   }
 
   /** Grown when first asked for. */
@@ -50,19 +54,14 @@ export class PlanValue {
     return this.#course;
   }
 
+  /** Takes a step: the dates, or one year. */
   reckonOn(): void {
     if (this.#steps < 0) {
       this.#reckonDates();
       return;
     }
-    // As many years again as are known, so that few steps lead to the end.
-    const end = Math.min(this.#years(), Math.max(1, 2 * this.#steps));
-    for (; this.#steps < end; this.#steps += 1)
-      this.#reckonYear(yearAt(this.#steps, this.#years(), this.#tools));
-  }
-
-  #years(): number {
-    return this.course.layers.length / 12;
+    this.#reckonYear(yearAt(this.#steps, this.course, this.#tools.context));
+    this.#steps += 1;
   }
 
   #untouched(): UntouchedCourse {
@@ -75,7 +74,8 @@ export class PlanValue {
       plan.routine.by === "trigger"
         ? triggeredWork(plan, this.course, this.#tools)
         : datedWork(plan, this.#untouched(), this.#tools);
-    this.#value = protectionValue(plan, work.first, this.#tools) + work.value;
+    if (this.#standing) this.#value += valueNotFound(this.#standing, work.first, this.#tools.context);
+    this.#value += work.value;
     this.#yearsBefore = work.yearsBefore;
     this.#steps = 0;
   }
@@ -93,14 +93,21 @@ export class PlanValue {
   }
 }
 
+/** Values of the plans of a part in one operating year, each made once. */
+export function planValues(tools: PlanTools): (plan: Plan) => PlanValue {
+  const standing = remembered((protection: Protection) => standingCost(protection, tools.context));
+  return remembered((plan: Plan) => new PlanValue(plan, tools, plan.protection && standing(plan.protection)));
+}
+
 /**
- * Years in the order in which they tell most: from the first settled one, which may stand for all later ones, to the
- * last, then back to the first.
+ * Years of a course's list in the order in which they tell most: those that come again and again, then back from there to
+ * the first; where none repeats, back from the first settled one, then those after it.
  */
-function yearAt(step: number, years: number, { context: { settledMonth } }: PlanTools): number {
-  const settled = Math.min(Math.ceil(settledMonth / 12), years - 1);
-  const year = settled + step;
-  return year < years ? year : years - 1 - step;
+function yearAt(step: number, { months, cycle }: Course, { settledMonth }: LakeContext): number {
+  const years = months / 12;
+  if (step < cycle) return years - cycle + step;
+  const before = cycle > 0 ? years - cycle : Math.min(Math.ceil(settledMonth / 12) + 1, years);
+  return step < cycle + before ? cycle + before - 1 - step : step;
 }
 
 /** Work of a plan over the horizon, apart from what is carted away. */
@@ -129,33 +136,49 @@ function datedWork(
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
 
-function triggeredWork({ entry }: Plan, { cleanedMonths }: Course, { context, workOf }: PlanTools): Work {
+function triggeredWork({ entry }: Plan, course: Course, { context, workOf }: PlanTools): Work {
+  const { cleanedMonths } = course;
   let value = 0;
   for (const month of cleanedMonths) {
-    value += weighed(workOf(entry, month % 12), weightIn(month, context.planWeights));
+    const weight = weightOf(course, Math.floor(month / 12), context.planWeights);
+    value += weighed(workOf(entry, month % 12), weight);
   }
   return { first: Math.min(...cleanedMonths), value, yearsBefore: 0 };
 }
 
-/** What a protection costs while mussels are regularly found, and in other months from its first use on. */
-function protectionValue({ protection }: Plan, firstUse: number, { context }: PlanTools): number {
-  if (protection === undefined) return 0;
-  const { planWeights, found } = context;
-  const { monthly } = protection;
+/** What a protection costs, the same for all plans of its entry. */
+interface StandingCost {
+  readonly byMonth: readonly Cost[];
+  /** Present value over all months in which mussels are regularly found. */
+  readonly whileFound: number;
+}
+
+function standingCost({ monthly }: Protection, { planWeights, found }: LakeContext): StandingCost {
+  const byMonth: Cost[] = [];
+  let whileFound = 0;
+  for (let month = 0; month < monthly.length; month++) {
+    const cost = costOfLines(at(monthly, month), planWeights);
+    byMonth.push(cost);
+    whileFound += weighed(cost, at(found.weights, month));
+  }
+  return { byMonth, whileFound };
+}
+
+/** In months in which mussels are not regularly found, from the first use on. */
+function valueNotFound(
+  { byMonth }: StandingCost,
+  firstUse: number,
+  { planWeights, found }: LakeContext,
+): number {
   let value = 0;
-  monthly.forEach((lines, month) => {
-    value += weighedLines(lines, at(found.weights, month), planWeights);
-  });
-  if (firstUse === Infinity) return value;
   for (const month of found.others) {
-    if (month < firstUse) continue;
-    value += weighedLines(at(monthly, month % 12), weightIn(month, planWeights), planWeights);
+    if (month >= firstUse) value += weighed(at(byMonth, month % 12), weightIn(month, planWeights));
   }
   return value;
 }
 
-/** Of a year of a course's list and of all years that are like it. */
-function weightOf({ layers, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
-  const isRepeated = cycle > 0 && year >= layers.length / 12 - cycle;
+/** Of a year that a course tells and of all years that are like it. */
+function weightOf({ months, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
+  const isRepeated = cycle > 0 && year >= months / 12 - cycle;
   return at(isRepeated ? repeating(cycle) : byYear, year);
 }

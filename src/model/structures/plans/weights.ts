@@ -69,8 +69,12 @@ function repeatingWeights(byYear: readonly Cost[], every: number): readonly Cost
 }
 
 /** The part of a cost that a charge belongs to. */
-export const partOf = (charge: Charge, { groups }: PlanWeights): number =>
-  groups.length === 0 ? 0 : groups.indexOf(priceGroupOf(charge)) + 1;
+export function partOf(charge: Charge, { groups }: PlanWeights): number {
+  if (groups.length === 0) return 0;
+  const group = priceGroupOf(charge);
+  for (let part = 0; part < groups.length; part++) if (groups[part] === group) return part + 1;
+  return 0;
+}
 
 /** Adds what lines cost to the parts of a cost. */
 export function addTo(sums: number[], lines: readonly Priced[], weights: PlanWeights): void {
@@ -78,13 +82,6 @@ export function addTo(sums: number[], lines: readonly Priced[], weights: PlanWei
     const part = partOf(line, weights);
     sums[part] = (sums[part] ?? 0) + line.quantity * line.unitRate;
   }
-}
-
-/** What lines cost, by their weight. */
-export function weighedLines(lines: readonly Priced[], weight: Cost, weights: PlanWeights): number {
-  let sum = 0;
-  for (const line of lines) sum += line.quantity * line.unitRate * at(weight, partOf(line, weights));
-  return sum;
 }
 
 /** Adds a share of one cost to another. */

@@ -1,4 +1,5 @@
 import { lastMade } from "../../computed-once.js";
+import { timesAsMuch } from "../cleaning.js";
 import type { Component, Tell } from "../component.js";
 
 /** The same part on every unit: as many areas, visits and losses. */
@@ -15,11 +16,7 @@ export function forAllUnits(part: Component, units: number): Component {
     wettedArea: part.wettedArea * units,
     designFlow: part.designFlow * units,
     count: part.count * units,
-    cleaning: {
-      ...part.cleaning,
-      work: (shareId) =>
-        part.cleaning.work(shareId).map((line) => ({ ...line, quantity: line.quantity * units })),
-    },
+    cleaning: timesAsMuch(part.cleaning, units),
     oxidant: oxidant && { flow: oxidant.flow.map((flow) => flow * units) },
     outage: outage && {
       charge: outage.charge,

@@ -93,14 +93,18 @@ export function loadingOf(
 ): (arrivals: Arrivals) => Loading {
   const { mostCleanings } = parameters;
   const leftWith = leftOf(coolers);
+  const peaks = coolers.map(() => 0);
   return (arrivals) => {
     let kind = 0;
     const swaps = at(arrivals, kind);
-    const peaks: number[] = [];
-    let [cleanings, cleaningsOfOne, clearings, clearingsOfOne, blocked] = [0, 0, 0, 0, 0];
+    let cleanings = 0;
+    let cleaningsOfOne = 0;
+    let clearings = 0;
+    let clearingsOfOne = 0;
+    let blocked = 0;
     for (const { count } of coolers) {
-      const each = coolerCleanings(at(arrivals, ++kind), parameters);
-      peaks.push(each.peak);
+      const each = coolerCleanings(at(arrivals, kind + 1), parameters);
+      peaks[kind++] = each.peak;
       cleanings += count * each.cleanings;
       cleaningsOfOne = Math.max(cleaningsOfOne, each.cleanings);
     }

@@ -5,7 +5,6 @@ import type { Layer } from "../../mussels/layer.js";
 import type { AssumptionId } from "../../register/register.js";
 import type { Charge, Component, Limit, Tell } from "../component.js";
 import type { LakeContext } from "../context.js";
-import { loadOf, nearer } from "../limits.js";
 import type { SmallLine, serviceShare } from "../small-line.js";
 import { hasFittings, type UpstreamWall } from "./fittings.js";
 import {
@@ -84,12 +83,10 @@ export function rawWaterOf(
       const lost = missing(layer, load.left);
       if (lost > 0) tellMissing(tell, lost, month);
     },
-    limit: (layer) => {
+    limit: (meet, layer) => {
       const { left, blocked } = loading(own(layer));
-      return nearer(
-        loadOf(coolersPlugged, worst(layer, left), served.limit),
-        loadOf(orificesBlocked, blocked, 1),
-      );
+      meet(coolersPlugged, worst(layer, left), served.limit);
+      meet(orificesBlocked, blocked, 1);
     },
   };
 }

@@ -1,7 +1,7 @@
 import { noElement } from "../../../lists.js";
 import { months } from "../../lake/calendar.js";
 import type { LakeContext } from "../context.js";
-import { matureMonths } from "../plans/untouched.js";
+import { layerIn, matureCourse } from "../plans/untouched.js";
 import type { UpstreamWall } from "./fittings.js";
 import { type PieceParameters, type Pieces, piecesOf, shedPieces } from "./pieces.js";
 
@@ -17,10 +17,10 @@ export function upstreamPieces(
 ): Pieces[] {
   const drawn = Math.min(1, requiredFlow / wall.flow);
   const thickest = context.assumed("conduit.largest-layer");
-  const { layers, from } = matureMonths(context.growing(wall.surface), context);
+  const { course, from } = matureCourse(context.growing(wall.surface), context);
   const sums = months.map(() => ({ mass: 0, sized: 0 }));
-  for (let month = from; month < layers.length; month++) {
-    const layer = layers[month] ?? noElement(layers, month);
+  for (let month = from; month < course.months; month++) {
+    const layer = layerIn(course, month);
     const kept = Math.min(1, thickest / layer.thickness);
     const thickness = Math.min(layer.thickness, thickest);
     const { shed, lengthMm } = layer;
@@ -29,6 +29,6 @@ export function upstreamPieces(
     sum.mass += mass;
     sum.sized += mass * size;
   }
-  const years = (layers.length - from) / months.length;
+  const years = (course.months - from) / months.length;
   return sums.map(({ mass, sized }) => piecesOf(mass / years, mass > 0 ? sized / mass : 0, parameters));
 }

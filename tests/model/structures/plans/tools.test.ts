@@ -3,6 +3,7 @@ import { sumOf } from "../../../../src/lists.js";
 import { bareSurface } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
+import { noLoad } from "../../../../src/model/structures/limits.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
 import { costsAnything, planTools, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
@@ -90,10 +91,13 @@ describe("a month", () => {
   it("has its lines after those before", () => {
     const [line] = planBy("filter").protection?.monthly[0] ?? [];
     if (!line) throw new Error("a filter costs nothing");
-    const ledger = new Ledger();
-    for (const each of [line, { ...line, what: "another" }]) tellAll(ledger.tell, [each]);
+    const ledger = new Ledger(context.planWeights);
+    const months = [line, { ...line, what: "another" }].map((each) => {
+      tellAll(ledger.tell, [each]);
+      return ledger.endMonth(noLoad);
+    });
     const told: string[] = [];
-    ledger.tellAgain(({ what }) => told.push(what), { first: 0, end: ledger.length });
-    expect(told).toEqual([line.what, "another"]);
+    for (const month of months) ledger.tellAgain(({ what }) => told.push(`${month}: ${what}`), month);
+    expect(told).toEqual([`0: ${line.what}`, "1: another"]);
   });
 });

@@ -3,8 +3,8 @@ import type { Structure } from "../../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { followPlan } from "../../../../src/model/structures/plan-over-years.js";
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
-import { PlanValue } from "../../../../src/model/structures/plans/value.js";
-import { weighedLines } from "../../../../src/model/structures/plans/weights.js";
+import { planValues } from "../../../../src/model/structures/plans/value.js";
+import { costOfLines, weighed } from "../../../../src/model/structures/plans/weights.js";
 import { componentsOf } from "../../../../src/model/structures/structure.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
@@ -27,11 +27,12 @@ describe("the value of a plan", () => {
     for (const component of componentsOf(structure, context)) {
       const tools = planTools({ component, context, surface: context.growing(component.surface) });
       for (const plan of candidatePlans(component, context).plans) {
-        const value = new PlanValue(plan, tools);
+        const value = planValues(tools)(plan);
         while (!value.isWhole) value.reckonOn();
         const followed = followPlan(plan, tools, value.course);
         const expected = followed.reduce(
-          (sum, lines, year) => sum + weighedLines(lines, planWeights.byYear[year] ?? [], planWeights),
+          (sum, lines, year) =>
+            sum + weighed(costOfLines(lines, planWeights), planWeights.byYear[year] ?? []),
           0,
         );
         expect(Math.abs(value.atLeast - expected), plan.id).toBeLessThanOrEqual(1e-9 * expected);

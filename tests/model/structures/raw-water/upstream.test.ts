@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { sumOf } from "../../../../src/lists.js";
-import { matureMonths } from "../../../../src/model/structures/plans/untouched.js";
+import { layerIn, matureCourse } from "../../../../src/model/structures/plans/untouched.js";
 import { fittingWords } from "../../../../src/model/structures/raw-water/fitting-words.js";
 import { withShare } from "../../../../src/model/structures/raw-water/loading.js";
 import { pieceParameters } from "../../../../src/model/structures/raw-water/pieces.js";
@@ -17,8 +17,9 @@ function drawnFrom({ requiredFlow, largest }: { requiredFlow: number; largest: n
   const context = contextOf(productiveLake, 12, source);
   const parameters = pieceParameters(source);
   const pieces = upstreamPieces({ surface, area: 300, flow: 2 }, requiredFlow, parameters, context);
-  const { layers, from } = matureMonths(context.growing(surface), context);
-  return { pieces, mature: layers.slice(from), carried: parameters.carriedShare };
+  const { course, from } = matureCourse(context.growing(surface), context);
+  const mature = Array.from({ length: course.months - from }, (_, month) => layerIn(course, from + month));
+  return { pieces, mature, carried: parameters.carriedShare };
 }
 
 describe("pieces from a wall upstream", () => {
