@@ -21,7 +21,16 @@ export interface PartYear {
 
 export type SurfacePart = PartYear & { readonly surface: GrowingSurface };
 
-export const growingPart = ({ component, context }: PartYear): SurfacePart => ({
+/** A part in each possible operating year. */
+export type PartYears = readonly [PartYear, ...PartYear[]];
+export type GrowingYears = readonly [SurfacePart, ...SurfacePart[]];
+
+export const growingYears = ([first, ...others]: PartYears): GrowingYears => [
+  growingPart(first),
+  ...others.map(growingPart),
+];
+
+const growingPart = ({ component, context }: PartYear): SurfacePart => ({
   component,
   context,
   surface: context.growing(component.surface),
