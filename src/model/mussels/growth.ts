@@ -53,17 +53,23 @@ export function killedByYear(
   parameters: GrowthParameters,
 ): number[] {
   const years = density.length / 12;
-  const killed = Array<number>(years).fill(0);
-  if (!isEverDry(surface.months)) return killed;
+  if (!isEverDry(surface.months)) return Array<number>(years).fill(0);
+  const killed: number[] = [];
   const colony = bareColony(surface, parameters, new Float64Array(density.length));
   const tried = Math.ceil(settled / 12) + 2;
   let isRepeated = false;
-  for (let month = 0; month < density.length; month++) {
-    const year = Math.floor(month / 12);
-    if (year === tried && isRepeated) return killed.fill(at(killed, year - 1), year);
-    passMonth(colony, month % 12, density[month] ?? noElement(density, month));
-    killed[year] = at(killed, year) + colony.killed;
-    if (month >= settled && year < tried - 1 && isBared(colony)) isRepeated = true;
+  for (let year = 0; year < years; year++) {
+    if (year >= tried && isRepeated) {
+      killed.push(at(killed, year - 1));
+      continue;
+    }
+    let mass = 0;
+    for (let month = year * 12; month < year * 12 + 12; month++) {
+      passMonth(colony, month % 12, density[month] ?? noElement(density, month));
+      mass += colony.killed;
+      if (month >= settled && year < tried - 1 && isBared(colony)) isRepeated = true;
+    }
+    killed.push(mass);
   }
   return killed;
 }

@@ -8,7 +8,7 @@ import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { type PlanTools, planTools } from "./plans/tools.js";
-import { type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
+import { firstCleaned, type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
 import { type PlanValue, planValues } from "./plans/value.js";
 
 /**
@@ -103,7 +103,7 @@ function triedPlan(tried: Tried, parts: readonly [PartYear, ...PartYear[]]): Tri
 
 /** Whether nothing of a plan is done: a protection is in place, and inspections are made, once mussels are regularly found. */
 const isLeft = ({ plan: { protection }, course }: PlanValue, { context }: PartYear): boolean =>
-  !(protection && context.found.ever) && course.cleanedMonths.size === 0;
+  !(protection && context.found.ever) && firstCleaned(course) === Infinity;
 
 /** Years of the record that do not allow the plan, with what is done in them. */
 function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {

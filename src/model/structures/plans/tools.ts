@@ -9,6 +9,8 @@ import { removalLines, shellLines, workLines } from "../plan-work.js";
 import { Ledger, tellAll } from "./ledger.js";
 import {
   type Course,
+  firstCleaned,
+  isCleaned,
   layerIn,
   type PartYear,
   type SurfacePart,
@@ -64,7 +66,7 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
     tellMonth: (tell, layer, month, upstream) =>
       ledger.tellAgain(tell, months.inMonth(layer, month, upstream)),
     inYear: (year, plan, course) => {
-      if (isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
+      if (isFed || firstCleaned(course) < Infinity) return yearCost(year, plan, course, part, months);
       return once(untouchedYears(course), year, () => yearCost(year, plan, course, part, months));
     },
     workOf: (entry, month) =>
@@ -162,8 +164,7 @@ function yearCost(
         nearest = found;
       }
     }
-    if (course.cleanedMonths.has(month))
-      addTo(cost, removalLines(plan, layer, component, context), planWeights);
+    if (isCleaned(course, month)) addTo(cost, removalLines(plan, layer, component, context), planWeights);
   }
   return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
 }

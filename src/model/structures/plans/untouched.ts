@@ -1,4 +1,3 @@
-import { noElement } from "../../../lists.js";
 import type { GrowingSurface } from "../../mussels/growing-surfaces.js";
 import {
   type GrownMonths,
@@ -27,21 +26,20 @@ export interface Course {
   readonly months: number;
   /** The last years of them, which come again and again from there on; 0 where they are the whole horizon. */
   readonly cycle: number;
-  /** Months of them at whose end the surface was cleaned. */
-  readonly cleanedMonths: ReadonlySet<number>;
-  /** What grows from establishment on. */
+  /** What grows from establishment on, and the months of it at whose end the surface was cleaned. */
   readonly grown: GrownMonths;
-  /** What grows after each date instead, from the first on. */
-  readonly dated: DatedRuns;
+  readonly cleaned: readonly number[];
+  /** Where it is cleaned on dates: what grows after each, in place of that, from the first on. */
+  readonly dated: DatedRuns | undefined;
 }
 
 interface DatedRuns {
   readonly first: number;
   readonly every: number;
-  readonly runs: readonly GrownMonths[];
+  /** By date, each begun when somebody asks for it. */
+  readonly runs: GrownMonths[];
+  readonly begin: (start: number) => GrownMonths;
 }
-
-const undated: DatedRuns = { first: Infinity, every: 1, runs: [] };
 
 /** The course of a surface that nobody touches. */
 export interface UntouchedCourse extends Course {
@@ -49,29 +47,34 @@ export interface UntouchedCourse extends Course {
   readonly firstWorth: number;
 }
 
-/** A course that grows on from establishment. */
-export const courseFrom = (
-  grown: GrownMonths,
-  { months, cycle, cleanedMonths }: Pick<Course, "months" | "cycle" | "cleanedMonths">,
-): Course => ({ months, cycle, cleanedMonths, grown, dated: undated });
+const never: readonly number[] = [];
+
+/** Whether the surface is cleaned at the end of a month that is told. */
+export const isCleaned = ({ cleaned, dated }: Course, month: number): boolean =>
+  dated ? month >= dated.first && (month - dated.first) % dated.every === 0 : cleaned.includes(month);
+
+/** The first month at whose end it is cleaned; infinite where it never is. */
+export const firstCleaned = ({ cleaned, dated }: Course): number => dated?.first ?? cleaned[0] ?? Infinity;
 
 /** The layer at the end of a month of a course, before any cleaning: the same object whenever it is asked for. */
 export function layerIn({ grown, dated }: Course, month: number): Layer {
-  return month <= dated.first
+  return dated === undefined || month <= dated.first
     ? layerAt(grown, month)
     : layerAt(runIn(dated, month), monthOfRun(dated, month));
 }
 
 /** Thickness of that layer, m. */
 export function thicknessIn({ grown, dated }: Course, month: number): number {
-  return month <= dated.first
+  return dated === undefined || month <= dated.first
     ? thicknessAt(grown, month)
     : thicknessAt(runIn(dated, month), monthOfRun(dated, month));
 }
 
-function runIn({ first, every, runs }: DatedRuns, month: number): GrownMonths {
+function runIn({ first, every, runs, begin }: DatedRuns, month: number): GrownMonths {
   const run = Math.floor((month - first - 1) / every);
-  return runs[run] ?? noElement(runs, run);
+  const known = runs[run] ?? begin(first + run * every + 1);
+  runs[run] = known;
+  return known;
 }
 
 const monthOfRun = ({ first, every }: DatedRuns, month: number) => (month - first - 1) % every;
@@ -114,11 +117,7 @@ function grownUntouched(factor: number, { surface, context }: SurfacePart): Cour
     isDry || matureDensity === 0 || surface.months.every(({ settlement }) => settlement === 0)
       ? yearsToTell(grown, years, settledMonth)
       : years;
-  return courseFrom(grown, {
-    months: known * 12,
-    cycle: known < years ? 1 : 0,
-    cleanedMonths: noMonths,
-  });
+  return { months: known * 12, cycle: known < years ? 1 : 0, grown, cleaned: never, dated: undefined };
 }
 
 /** Years after which all are alike; one that may count as all later ones is not before the density has settled. */
@@ -141,8 +140,6 @@ export function begun(known: Map<number, GrownMonths>, start: number, begin: () 
   known.set(start, made);
   return made;
 }
-
-export const noMonths: ReadonlySet<number> = new Set();
 
 /** Density by month, with a protection's share of settlers while mussels are regularly found. */
 export function densityUnder(factor: number, { density, found }: LakeContext): readonly number[] {
@@ -183,7 +180,7 @@ export function matureCourse(
   const grown = begun(surface.grownFromBare("mature"), 0, () =>
     grownMonths({ surface, density: [matureDensity], start: 0 }, growth, months),
   );
-  return { course: courseFrom(grown, { months, cycle: 0, cleanedMonths: noMonths }), from: runUpMonths };
+  return { course: { months, cycle: 0, grown, cleaned: never, dated: undefined }, from: runUpMonths };
 }
 
 /** The thickest layer of a course in the months from one up to, but without, another. */
