@@ -3,6 +3,7 @@ import type { Draw } from "../issue/recompute.js";
 import { verifyIssue } from "../issue/verify.js";
 import { oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
+import { drawingThreads } from "../odds/threads.js";
 import { oddsSettings } from "../study/format/uncertainty-schema.js";
 import type { FromProcess, ToProcess } from "./verify-messages.js";
 
@@ -36,7 +37,7 @@ const keptOf = (): Promise<Kept> =>
 const drawingWorkers = 2;
 
 const drawAgain: Draw = async (document, assumptions) => {
-  const pool = workerPool(assumptions, drawingWorkers);
+  const pool = workerPool(assumptions, drawingThreads(drawingWorkers));
   const { signal } = new AbortController();
   const settings = oddsSettings(document.study.uncertainty);
   try {

@@ -1,3 +1,4 @@
+import type { DrawingThreads } from "../odds/threads.js";
 import { assignments, type OptionValues, paper, required, UsageError, whole } from "./arguments.js";
 
 const print = (text: string) => console.log(text);
@@ -8,6 +9,10 @@ function noteIgnored(values: OptionValues): void {
     console.error("--without-odds is ignored: the answer rests on the odds, which are part of every report.");
   }
 }
+
+/** With threads that draw, which are started before anything else is loaded. */
+const withThreads = async (work: (threads: DrawingThreads) => Promise<void>): Promise<void> =>
+  (await import("../odds/threads.js")).withThreads(work);
 
 /** Done, or found that what was asked is not so. */
 type Outcome = "done" | "not so";
@@ -44,7 +49,9 @@ const commands = new Map<string, Command>([
     async (study, { json, set }) => {
       const path = required(study, "STUDY");
       const asked = { settings: assignments(set), asJson: json ?? false };
-      await (await import("./compare-command.js")).compareCommand(path, asked, print);
+      await withThreads(async (threads) =>
+        (await import("./compare-command.js")).compareCommand(path, asked, print, threads),
+      );
     },
   ],
   [
@@ -98,7 +105,9 @@ const commands = new Map<string, Command>([
       const part = values["board-part"] ? "board" : "all";
       const asked = { out, paper: paper(values.paper), part } as const;
       const path = required(study, "STUDY");
-      await (await import("./report-command.js")).report(path, asked, print);
+      await withThreads(async (threads) =>
+        (await import("./report-command.js")).report(path, asked, print, threads),
+      );
     },
   ],
   [
@@ -173,7 +182,7 @@ const commands = new Map<string, Command>([
     },
   ],
   ["schema", async () => (await import("./commands.js")).schema(print)],
-  ["demo", async () => (await import("./report-command.js")).demo(print)],
+  ["demo", () => withThreads(async (threads) => (await import("./report-command.js")).demo(print, threads))],
   ["list", async () => (await import("./keeping-commands.js")).listCommand(print)],
   [
     "import",

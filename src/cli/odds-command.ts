@@ -6,6 +6,7 @@ import type { DrawControl, Progress } from "../odds/ask-each.js";
 import { futuresOf, oddsOf } from "../odds/draw.js";
 import type { StudyToDraw } from "../odds/messages.js";
 import { type WorkerPool, workerPool } from "../odds/pool.js";
+import { type DrawingThreads, drawingThreads } from "../odds/threads.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { oddsTables } from "../report/odds/odds-tables.js";
 import type { StudyDocument } from "../study/format/schema.js";
@@ -44,6 +45,13 @@ export interface RunWithOdds<Found> {
   readonly odds: Found;
 }
 
+interface Drawing {
+  /** Started already; if left out they are when the first question is asked. */
+  readonly threads?: DrawingThreads;
+  /** Works out what else can be told of the run while its futures are drawn. */
+  readonly ahead?: (run: StudyRun) => void;
+}
+
 /**
  * A study's run, and its futures drawn with all processors, as the study says. Both begin at once: workers load what they
  * need while this thread computes. How far drawing has come is told to a terminal.
@@ -51,26 +59,24 @@ export interface RunWithOdds<Found> {
 export const runWithOdds = (
   document: StudyDocument,
   assumptions: AssumptionSet,
-  ahead?: WorkAhead,
-): Promise<RunWithOdds<Odds>> => besideDraws(oddsOf, document, assumptions, ahead);
-
-/** What else can be worked out of a run while its futures are drawn. */
-type WorkAhead = (run: StudyRun) => void;
+  how?: Drawing,
+): Promise<RunWithOdds<Odds>> => besideDraws(oddsOf, document, assumptions, how);
 
 /** The same without what matters in the study. */
 export const runWithFutures = (
   document: StudyDocument,
   assumptions: AssumptionSet,
-): Promise<RunWithOdds<FuturesOdds>> => besideDraws(futuresOf, document, assumptions);
+  how: Drawing,
+): Promise<RunWithOdds<FuturesOdds>> => besideDraws(futuresOf, document, assumptions, how);
 
 async function besideDraws<Found>(
   draw: Draw<Found>,
   document: StudyDocument,
   assumptions: AssumptionSet,
-  ahead: WorkAhead = () => undefined,
+  { threads, ahead = () => undefined }: Drawing = {},
 ): Promise<RunWithOdds<Found>> {
   const ending = new AbortController();
-  const drawing = drawn(draw, asStated(document), workerPool(assumptions), ending.signal);
+  const drawing = drawn(draw, asStated(document), workerPool(assumptions, threads), ending.signal);
   try {
     await nextTurn();
     const run = runStudy(document, assumptions);
@@ -110,7 +116,7 @@ export async function oddsCommand(
   const document = readStudyFile(path);
   const { settings: stated } = asStated(document);
   const settings = { ...stated, seed: seed ?? stated.seed, mostFutures: futures ?? stated.mostFutures };
-  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), workers);
+  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), drawingThreads(workers));
   const odds = await drawn(oddsOf, { document, settings }, pool);
   print(asJson ? JSON.stringify(odds, undefined, 2) : oddsText(odds, document));
 }

@@ -1,5 +1,6 @@
 import { dirname, join } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
+import type { DrawingThreads } from "../odds/threads.js";
 import { assumptionsFolder, examplesFolder } from "../report/document/assets.js";
 import { renderReport, renderReportBody } from "../report/document/html.js";
 import { inlineAssets } from "../report/document/render-page.js";
@@ -26,17 +27,22 @@ interface ReportArguments {
 }
 
 /** Writes the report; the kind of file follows from the ending of `out`. */
-export async function report(path: string, settings: ReportArguments, print: Print): Promise<void> {
+export async function report(
+  path: string,
+  settings: ReportArguments,
+  print: Print,
+  threads: DrawingThreads,
+): Promise<void> {
   const document = readStudyFile(path);
   const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
   await writeReport(settings, print, () => {
     printNotes(document, assumptions, print);
-    return runWithOdds(document, assumptions, workAhead);
+    return runWithOdds(document, assumptions, { threads, ahead });
   });
 }
 
 /** What a report tells beside its odds: worked out at once, since workers are busy loading what they need. */
-function workAhead({ ranges, traced, tracedChance }: StudyRun): void {
+function ahead({ ranges, traced, tracedChance }: StudyRun): void {
   ranges();
   traced();
   tracedChance();
@@ -70,11 +76,11 @@ async function writeReport(
 }
 
 /** The first example from end to end: comparison on the screen, report as PDF in the working folder. */
-export async function demo(print: Print): Promise<void> {
+export async function demo(print: Print, threads: DrawingThreads): Promise<void> {
   await prepareBrowser(print);
   const document = readStudyFile(join(examplesFolder, "sorrel-bend.yaml"));
   await writeReport({ out: "sorrel-bend.pdf", paper: undefined, part: "all" }, print, async () => {
-    const answer = await runWithOdds(document, loadAssumptions(assumptionsFolder), workAhead);
+    const answer = await runWithOdds(document, loadAssumptions(assumptionsFolder), { threads, ahead });
     print(comparisonText(answer.run, answer.odds));
     return answer;
   });

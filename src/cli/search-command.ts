@@ -2,6 +2,7 @@ import { dirname } from "node:path";
 import { loadAssumptions } from "../assumptions/load.js";
 import { workerPool } from "../odds/pool.js";
 import { searchOf } from "../odds/search.js";
+import { drawingThreads } from "../odds/threads.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { levelTables } from "../report/search/level-tables.js";
 import { searchTables } from "../report/search/search-tables.js";
@@ -22,7 +23,7 @@ export async function searchCommand(
 ): Promise<void> {
   const document = readStudyFile(path);
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
-  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), workers);
+  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), drawingThreads(workers));
   const result = await drawn(searchOf, study, pool);
   if (asJson) {
     print(JSON.stringify(result, undefined, 2));

@@ -1,35 +1,21 @@
 import { at } from "../lists.js";
 import { remembered, withLater } from "./computed-once.js";
-import { accountOf, type EnteredAccount } from "./money/account.js";
+import {
+  type CentsByYear,
+  moneyIn,
+  noCents,
+  plainOf,
+  risingOf,
+  Stream,
+  type YearlyCost,
+} from "./cost-streams.js";
+import { type Account, accountOf, accounts, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
-import { centsPerUnit, type Money } from "./money/decimal.js";
-import { type CostLine, moneyOf } from "./money/line.js";
+import { centsPerUnit } from "./money/decimal.js";
+import type { CostLine } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import { kindOf } from "./structures/kinds.js";
 import type { StructureResult } from "./structures/structure.js";
-
-/** A cost by year since establishment, in constant prices, all together and by what it is; lists of money are made when asked for. */
-export interface CostStream {
-  readonly byYear: readonly Money[];
-  /** What is lost, whether anyone knows of the mussels or not. */
-  readonly harm: readonly Money[];
-  /** What is done about them: only once they are noticed. */
-  readonly control: readonly Money[];
-  readonly plain: PlainStream;
-}
-
-/** The same in plain numbers, for sums with weights that are no whole numbers. */
-interface PlainStream {
-  readonly byYear: readonly number[];
-  readonly harm: readonly number[];
-  readonly control: readonly number[];
-}
-
-/** What an infestation costs by year since establishment. */
-export interface YearlyCost extends CostStream {
-  /** Of this, the parts whose prices rise otherwise than prices in general. */
-  readonly rising: ReadonlyMap<PriceGroup, CostStream>;
-}
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost extends YearlyCost {
@@ -55,41 +41,103 @@ export function infestationCost(
   skipYears: number,
   risingGroups: ReadonlySet<PriceGroup> = new Set(),
 ): InfestationCost {
-  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
-  const all = noCents(horizon);
-  const byAccount = new Map<EnteredAccount, CentsByYear>();
-  const mostHarm = new Float64Array(horizon);
-  for (const { structure, years } of structures) {
-    const { isBuilt } = kindOf(structure);
-    for (let year = 0; year < years.length - skipYears; year++) {
-      let lost = 0;
-      for (const line of at(years, year + skipYears)) {
-        const account = accountOf(line);
-        const group = risingGroup(line, risingGroups);
-        if (account !== "damage") addCents(streamOf(byAccount, account, horizon), year, line, group);
-        if (account === "other") continue;
-        addCents(all, year, line, group);
-        if (!isControl(line)) lost += line.cents;
-      }
-      if (isBuilt) mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost);
-    }
-  }
+  const rows = rowsOf(structures, skipYears, [...risingGroups]);
+  const all = centsOf(infrastructure, rows);
   const cost = {
-    ...streamsIn(all),
+    plain: plainOf(all),
+    rising: risingOf(all),
     firstAgeAbove: (limit: number) => {
-      const age = mostHarm.findIndex((cents) => cents > limit * centsPerUnit);
+      const age = rows.mostHarm.findIndex((cents) => cents > limit * centsPerUnit);
       return age < 0 ? undefined : age;
     },
     ofStructure: (id: string) => {
       const own = structures.filter(({ structure }) => structure.id === id);
       return infestationCost(own, skipYears, risingGroups);
     },
-    byAccount: new Map([...byAccount].map(([account, cents]) => [account, moneys(cents)])),
+    byAccount: new Map([...rows.entered].map((account) => [account, new Stream(centsOf([account], rows))])),
   };
   return withLater(cost, {
     ...moneyIn(all),
     byBearer: () => byBearer(structures, skipYears, risingGroups),
   });
+}
+
+const infrastructure = accounts.filter((account) => account !== "other");
+
+/** Cents by year: whole numbers, which add up exactly in any order. */
+interface Rows {
+  readonly horizon: number;
+  readonly rising: readonly PriceGroup[];
+  /** Rows of harm and of control for each account and group of prices: see `rowOf`. */
+  readonly cents: Float64Array;
+  readonly entered: Set<EnteredAccount>;
+  /** The most that one structure loses in each year. */
+  readonly mostHarm: Float64Array;
+}
+
+/** Row of harm, which that of control follows. @param group 0 for prices that rise as all do, else its place among the others */
+const rowOf = (account: Account, group: number, rising: readonly PriceGroup[]) =>
+  (accounts.indexOf(account) * (rising.length + 1) + group) * 2;
+
+function rowsOf(
+  structures: readonly StructureResult[],
+  skipYears: number,
+  rising: readonly PriceGroup[],
+): Rows {
+  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
+  const cents = new Float64Array(accounts.length * (rising.length + 1) * 2 * horizon);
+  const mostHarm = new Float64Array(horizon);
+  const rows = { horizon, rising, cents, entered: new Set<EnteredAccount>(), mostHarm };
+  for (const { structure, years } of structures) {
+    const { isBuilt } = kindOf(structure);
+    for (let first = skipYears, end = 0; first < years.length; first = end) {
+      const lines = at(years, first);
+      for (end = first + 1; years[end] === lines; ) end++;
+      const lost = addLines(rows, lines, first - skipYears, end - skipYears);
+      for (let year = first - skipYears; isBuilt && year < end - skipYears; year++)
+        mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost);
+    }
+  }
+  return rows;
+}
+
+/** Lines that stand in some years in a row. @returns cents that they lose a year */
+function addLines(
+  { horizon, rising, cents, entered }: Rows,
+  lines: readonly CostLine[],
+  first: number,
+  end: number,
+): number {
+  let lost = 0;
+  for (const line of lines) {
+    const account = accountOf(line);
+    if (account !== "damage") entered.add(account);
+    const group = rising.length === 0 ? 0 : rising.indexOf(priceGroupOf(line)) + 1;
+    const row = (rowOf(account, group, rising) + Number(isControl(line))) * horizon;
+    for (let place = row + first; place < row + end; place++) cents[place] = (cents[place] ?? 0) + line.cents;
+    if (account !== "other" && !isControl(line)) lost += line.cents;
+  }
+  return lost;
+}
+
+/** All that stands in the rows of some accounts. */
+function centsOf(of: readonly Account[], { horizon, rising, cents }: Rows): CentsByYear {
+  const all = noCents(horizon);
+  for (const account of of) {
+    for (let group = 0; group <= rising.length; group++) {
+      const place = rowOf(account, group, rising) * horizon;
+      const own = rising[group - 1];
+      for (const stream of own === undefined ? [all] : [all, streamOf(all.rising, own, horizon)]) {
+        addRow(stream.harm, cents, place);
+        addRow(stream.control, cents, place + horizon);
+      }
+    }
+  }
+  return all;
+}
+
+function addRow(sums: number[], cents: Float64Array, place: number): void {
+  for (let year = 0; year < sums.length; year++) sums[year] = (sums[year] ?? 0) + (cents[place + year] ?? 0);
 }
 
 /** What each bearer pays of the lines that are infrastructure; a line that stands in many years is split once. */
@@ -111,20 +159,10 @@ function byBearer(
       }
     });
   }
-  return [...streams].map(([id, cents]) => ({ id, ...moneys(cents) }));
+  return [...streams].map(([id, cents]) =>
+    withLater({ id, plain: plainOf(cents), rising: risingOf(cents) }, moneyIn(cents)),
+  );
 }
-
-interface CentsByYear {
-  readonly harm: Float64Array;
-  readonly control: Float64Array;
-  readonly rising: Map<PriceGroup, CentsByYear>;
-}
-
-const noCents = (horizon: number): CentsByYear => ({
-  harm: new Float64Array(horizon),
-  control: new Float64Array(horizon),
-  rising: new Map(),
-});
 
 function risingGroup(line: CostLine, rising: ReadonlySet<PriceGroup>): PriceGroup | undefined {
   if (rising.size === 0) return undefined;
@@ -149,29 +187,4 @@ function addCents(
   const part = isControl(line) ? stream.control : stream.harm;
   part[year] = (part[year] ?? 0) + line.cents;
   if (group !== undefined) addCents(streamOf(stream.rising, group, part.length), year, line, undefined);
-}
-
-const moneys = (cents: CentsByYear): YearlyCost => withLater(streamsIn(cents), moneyIn(cents));
-
-function streamsIn({ harm, control, rising }: CentsByYear): Pick<YearlyCost, "rising" | "plain"> {
-  return {
-    rising: new Map([...rising].map(([group, cents]) => [group, moneys(cents)])),
-    plain: { byYear: inUnits(together(harm, control)), harm: inUnits(harm), control: inUnits(control) },
-  };
-}
-
-/** Made when asked for: most of the many streams are read in plain numbers alone. */
-const moneyIn = ({ harm, control }: CentsByYear) => ({
-  byYear: (): readonly Money[] => Array.from(together(harm, control), moneyOf),
-  harm: (): readonly Money[] => Array.from(harm, moneyOf),
-  control: (): readonly Money[] => Array.from(control, moneyOf),
-});
-
-const together = (harm: Float64Array, control: Float64Array) =>
-  harm.map((cents, year) => cents + (control[year] ?? 0));
-
-function inUnits(cents: Float64Array): number[] {
-  const amounts: number[] = [];
-  for (const each of cents) amounts.push(each / centsPerUnit);
-  return amounts;
 }

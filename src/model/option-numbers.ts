@@ -1,5 +1,5 @@
 import { at, noElement } from "../lists.js";
-import type { CostStream, YearlyCost } from "./infestation-cost.js";
+import type { CostStream, YearlyCost } from "./cost-streams.js";
 import type { EnteredAccount } from "./money/account.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
 import { attemptInYear } from "./program/containment.js";
@@ -53,19 +53,21 @@ function lossStreams(
   noticed: YearlyCost | undefined,
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
 ): LossStream[] {
-  const none = factors.map(() => 0);
+  const none = Array<number>(factors.length).fill(0);
   const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
     unnoticed: before?.plain.harm ?? none,
     noticed: known?.plain.byYear ?? none,
   });
-  return [
-    { ...streamOf(unnoticed, noticed), share: undefined },
-    ...[...rises].map(([group, rise]) => ({
-      ...streamOf(unnoticed?.rising.get(group), noticed?.rising.get(group)),
-      share: rise.map((each) => each - 1),
-    })),
-  ];
+  const streams: LossStream[] = [{ ...streamOf(unnoticed, noticed), share: undefined }];
+  for (const [group, rise] of rises) {
+    const stream = streamOf(unnoticed?.rising.get(group), noticed?.rising.get(group));
+    if (stream.unnoticed.some(isAmount) || stream.noticed.some(isAmount))
+      streams.push({ ...stream, share: rise.map((each) => each - 1) });
+  }
+  return streams;
 }
+
+const isAmount = (amount: number) => amount !== 0;
 
 /** One account of an infestation alone, with no program beside it; absent where nothing is entered in it. */
 export function accountNumbers(
@@ -76,7 +78,7 @@ export function accountNumbers(
 ): OptionNumbers | undefined {
   const [before, known] = [unnoticed, schedule.infestation].map(({ byAccount }) => byAccount.get(account));
   if (!before && !known) return undefined;
-  const none = settings.factors.map(() => 0);
+  const none = Array<number>(settings.factors.length).fill(0);
   return {
     ...numbers,
     programInYear: none,
@@ -106,20 +108,37 @@ export const statesSince = ({
     detection,
   );
 
-/** @param statesByYear those of the numbers, worked out once for several amounts of one option */
+/** The chances of `statesSince` as lists, made once for all amounts of one option. */
+interface ChancesByAge {
+  readonly unnoticed: readonly number[];
+  readonly noticed: readonly number[];
+  readonly attempts: readonly number[];
+  /** Of being there and known when the year ends. */
+  readonly known: readonly number[];
+  /** q: see `CostByEstablishment`. */
+  readonly contained: readonly number[];
+}
+
+export const chancesByAge = (
+  statesByYear: readonly StateProbabilities[],
+  detection: Pick<Detection, "containment">,
+): ChancesByAge => ({
+  unnoticed: statesByYear.map(({ unnoticed }) => at(unnoticed, 0)),
+  noticed: statesByYear.map(({ noticed }) => at(noticed, 0)),
+  attempts: statesByYear.map(({ attempts }) => attempts),
+  known: statesByYear.map(({ known }) => known),
+  contained: containedByAge(statesByYear, detection),
+});
+
 export function costByEstablishment(
   numbers: OptionNumbers,
-  statesByYear: readonly StateProbabilities[] = statesSince(numbers),
+  chances: ChancesByAge = chancesByAge(statesSince(numbers), numbers.detection),
 ): CostByEstablishment {
-  const { factors, detection, programInYear } = numbers;
+  const { factors, programInYear } = numbers;
   const established = Array<number>(factors.length).fill(0);
-  for (const { byAge, inYear } of weighedAmounts(numbers, statesByYear))
+  for (const { byAge, inYear } of weighedAmounts(numbers, chances))
     addByFirstYear(established, byAge, productsOf(inYear, factors));
-  return {
-    clean: productsOf(programInYear, factors),
-    established,
-    contained: containedByAge(statesByYear, detection),
-  };
+  return { clean: productsOf(programInYear, factors), established, contained: chances.contained };
 }
 
 /** Adds what falls due by the age of an infestation that begins in each year: Σ a(age) w(first + age). */
@@ -147,33 +166,30 @@ interface WeighedAmount {
 /** The program, the schedule of levels, attempts at containment and each stream of losses, as far as there are any. */
 function weighedAmounts(
   { programInYear, scheduleInYear, attemptInYear, losses, keptShare, knownAtStart }: OptionNumbers,
-  statesByYear: readonly StateProbabilities[],
+  { unnoticed, noticed, attempts, known }: ChancesByAge,
 ): WeighedAmount[] {
-  const before = statesByYear.map(({ unnoticed }) => at(unnoticed, 0));
-  const after = statesByYear.map(({ noticed }) => at(noticed, 0));
-  const amounts: WeighedAmount[] = losses.map(({ unnoticed, noticed, share }) => ({
-    byAge: before.map((chance, age) => at(unnoticed, age) * chance + at(noticed, age) * at(after, age)),
-    inYear: share,
-  }));
+  const amounts = losses.map(
+    (stream): WeighedAmount => ({
+      byAge: unnoticed.map(
+        (chance, age) => at(stream.unnoticed, age) * chance + at(stream.noticed, age) * at(noticed, age),
+      ),
+      inYear: stream.share,
+    }),
+  );
   if (programInYear.some(isAmount)) {
-    const shares = statesByYear.map((_, age) => {
-      const known = age === 0 ? Number(knownAtStart) : at(statesByYear, age - 1).known;
-      return (age === 0 ? 1 - known : at(before, age - 1)) + known * keptShare;
-    });
+    const atStart = knownAtStart ? keptShare : 1;
+    const shares = [atStart, ...unnoticed.map((chance, age) => chance + at(known, age) * keptShare)];
     amounts.push({ byAge: shares, inYear: programInYear });
   }
-  if (scheduleInYear.some(isAmount)) amounts.push({ byAge: after, inYear: scheduleInYear });
-  if (attemptInYear.some(isAmount))
-    amounts.push({ byAge: statesByYear.map(({ attempts }) => attempts), inYear: attemptInYear });
+  if (scheduleInYear.some(isAmount)) amounts.push({ byAge: noticed, inYear: scheduleInYear });
+  if (attemptInYear.some(isAmount)) amounts.push({ byAge: attempts, inYear: attemptInYear });
   return amounts;
 }
-
-const isAmount = (amount: number) => amount !== 0;
 
 /** q: see `CostByEstablishment`. */
 export const containedByAge = (
   statesByYear: readonly StateProbabilities[],
-  { containment }: Detection,
+  { containment }: Pick<Detection, "containment">,
 ): number[] =>
   containment
     ? statesByYear.slice(0, containment.latestAge).map(({ attempts }) => attempts * containment.success)

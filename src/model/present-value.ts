@@ -1,5 +1,5 @@
 import { noElement } from "../lists.js";
-import type { CostStream, YearlyCost } from "./infestation-cost.js";
+import type { CostStream, YearlyCost } from "./cost-streams.js";
 import { Money } from "./money/decimal.js";
 import type { PriceGroup } from "./money/price-group.js";
 import { type Rises, riseIn } from "./money/price-rises.js";

@@ -1,3 +1,4 @@
+import type { AssumptionSet } from "../assumptions/entry.js";
 import type { LakeTerms } from "../model/search/lake-terms.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import type { LevelCosts } from "../study/levels/level-costs.js";
@@ -52,11 +53,17 @@ export type Question = {
   readonly [Kind in keyof Questions]: { readonly kind: Kind } & Questions[Kind];
 }[keyof Questions];
 
+/** What a worker needs to know of a study. */
+export interface GivenStudy {
+  readonly study: StudyToDraw;
+  readonly assumptions: AssumptionSet;
+}
+
 /** A study in memory that all threads share: it is put there once, and each worker reads it once. */
 export interface SharedStudy {
   /** Of its own for each study. */
   readonly id: string;
-  /** A StudyToDraw as the engine writes it. */
+  /** A GivenStudy as the engine writes it. */
   readonly bytes: Uint8Array;
 }
 

@@ -1,14 +1,11 @@
 import { randomUUID } from "node:crypto";
-import { availableParallelism } from "node:os";
-import { join } from "node:path";
 import { serialize } from "node:v8";
 import type { AssumptionSet } from "../assumptions/entry.js";
 import { PlainError } from "../plain-error.js";
-import { projectRoot } from "../project-root.js";
 import { InputError } from "../study/reading/problems.js";
-import { answerIn, type Reply } from "../study/reading/replies.js";
-import { threadPool } from "../workers/thread-pool.js";
-import type { Answers, Question, Questions, Request, SharedStudy, StudyToDraw } from "./messages.js";
+import { answerIn } from "../study/reading/replies.js";
+import type { Answers, GivenStudy, Question, Questions, SharedStudy, StudyToDraw } from "./messages.js";
+import { drawingThreads } from "./threads.js";
 
 /** A study could not be drawn for a reason that is not its author's. The message begins with the study's name. */
 export class OddsError extends PlainError {}
@@ -31,38 +28,16 @@ export interface WorkerPool {
   readonly close: () => Promise<void>;
 }
 
-const mostWorkers = 4;
-
-export const usualWorkers = () => Math.min(availableParallelism(), mostWorkers);
-
-/** The compiled worker, also when this file is run as it is written. */
-const workerFile = join(projectRoot, "dist", "odds", "worker.js");
-
-const threadSettings = {
-  /** Twice as much makes them a tenth faster, and each holds 35 MB more. */
-  youngMegabytes: 16,
-  /** Pages and their figures come first. */
-  niceness: 10,
-  /** An idle worker holds some 60 MB, and a new one is slow for its first draws. */
-  idleSeconds: 120,
-  /** Draws are many and long, and a new worker has lost little. */
-  stopsBusy: true,
-};
-
-/** @param file the compiled script of a worker */
-export function workerPool(assumptions: AssumptionSet, size = usualWorkers(), file = workerFile): WorkerPool {
-  const threads = threadPool<Request, Reply<Answers[keyof Answers]>>({
-    ...threadSettings,
-    ...{ file, workerData: assumptions, threads: size },
-  });
+/** Workers for studies that rest on these assumptions. */
+export function workerPool(assumptions: AssumptionSet, threads = drawingThreads()): WorkerPool {
   const shared = new WeakMap<StudyToDraw, SharedStudy>();
   const sharedOf = (study: StudyToDraw): SharedStudy => {
-    const made = shared.get(study) ?? inSharedMemory(study);
+    const made = shared.get(study) ?? inSharedMemory({ study, assumptions });
     shared.set(study, made);
     return made;
   };
   return {
-    size,
+    size: threads.size,
     close: threads.close,
     ask: async <Kind extends keyof Questions>(
       study: StudyToDraw,
@@ -83,8 +58,8 @@ export function workerPool(assumptions: AssumptionSet, size = usualWorkers(), fi
   };
 }
 
-function inSharedMemory(study: StudyToDraw): SharedStudy {
-  const written = serialize(study);
+function inSharedMemory(given: GivenStudy): SharedStudy {
+  const written = serialize(given);
   const bytes = new Uint8Array(new SharedArrayBuffer(written.byteLength));
   bytes.set(written);
   return { id: randomUUID(), bytes };

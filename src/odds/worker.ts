@@ -1,6 +1,4 @@
 import { deserialize } from "node:v8";
-import { workerData } from "node:worker_threads";
-import type { AssumptionSet } from "../assumptions/entry.js";
 import { once } from "../model/computed-once.js";
 import { lakeTerms } from "../model/search/lake-terms.js";
 import { type DrawnStudy, drawnStudy } from "../study/odds/draws.js";
@@ -18,7 +16,7 @@ import {
   studySearch,
 } from "../study/search/study-search.js";
 import { moved } from "../workers/moved.js";
-import type { Answers, Question, Request, SharedStudy, StudyToDraw } from "./messages.js";
+import type { Answers, GivenStudy, Question, Request, SharedStudy, StudyToDraw } from "./messages.js";
 
 interface KnownStudy {
   readonly id: string;
@@ -27,7 +25,6 @@ interface KnownStudy {
   readonly searched: () => StudySearch;
 }
 
-const assumptions: AssumptionSet = workerData;
 let known: KnownStudy | undefined;
 
 /** Answers a question, with the last study it was asked about at hand. */
@@ -41,7 +38,7 @@ export async function work({ study, question }: Request): Promise<Reply<Answers[
 }
 
 function prepared({ id, bytes }: SharedStudy): KnownStudy {
-  const study: StudyToDraw = deserialize(Uint8Array.from(bytes));
+  const { study, assumptions }: GivenStudy = deserialize(Uint8Array.from(bytes));
   const drawn = tellingAmounts(study.document, () => drawnStudy(study.document, assumptions, study.settings));
   return { id, study, drawn, searched: once(() => studySearch(study.document, assumptions)) };
 }

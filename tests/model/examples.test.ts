@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { at } from "../../src/lists.js";
 import type { Comparison } from "../../src/model/compare.js";
-import type { YearlyCost } from "../../src/model/infestation-cost.js";
+import type { YearlyCost } from "../../src/model/cost-streams.js";
 import { noMoney } from "../../src/model/money/decimal.js";
 import { amountOf, sumOf, totalOf } from "../../src/model/money/line.js";
 import type { OptionResult } from "../../src/model/option.js";

@@ -4,6 +4,7 @@ import { futuresPerBlock, lakesPerBlock } from "../../src/model/futures/draw-pla
 import type { Progress } from "../../src/odds/ask-each.js";
 import { futuresOf } from "../../src/odds/draw.js";
 import { workerPool } from "../../src/odds/pool.js";
+import { drawingThreads } from "../../src/odds/threads.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
 import type { EarlyFigures } from "../../src/study/odds/early-figures.js";
 import { earlyBlocks } from "../../src/study/odds/odds-settings.js";
@@ -11,7 +12,7 @@ import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptions } from "../report/runs.js";
 import { smallLakeText } from "../study/small-lake.js";
 
-const pool = workerPool(assumptions, 2);
+const pool = workerPool(assumptions, drawingThreads(2));
 afterAll(() => pool.close());
 
 it("first figures are told once some draws are made, and again from more, up to those of the odds", async () => {

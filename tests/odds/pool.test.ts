@@ -5,6 +5,7 @@ import type { Progress } from "../../src/odds/ask-each.js";
 import { drawLakes } from "../../src/odds/draw.js";
 import type { StudyToDraw } from "../../src/odds/messages.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
+import { drawingThreads } from "../../src/odds/threads.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
 import { drawnStudy } from "../../src/study/odds/draws.js";
 import { oddsSummary } from "../../src/study/odds/odds-summary.js";
@@ -25,7 +26,7 @@ const control = { signal: unending, onProgress: quiet };
 
 let pool: WorkerPool | undefined;
 const opened = (size: number, file?: string) => {
-  pool = workerPool(assumptions, size, file);
+  pool = workerPool(assumptions, drawingThreads(size, file));
   return pool;
 };
 

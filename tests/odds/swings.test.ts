@@ -1,6 +1,7 @@
 import { afterAll, expect, it } from "vitest";
 import { workerPool } from "../../src/odds/pool.js";
 import { swingsBy } from "../../src/odds/swings-by-workers.js";
+import { drawingThreads } from "../../src/odds/threads.js";
 import { assumptions, exampleDocument } from "../report/runs.js";
 import { judgeHere } from "../web/judging.js";
 
@@ -14,7 +15,7 @@ const few = {
     ),
   ),
 };
-const pool = workerPool(few, 2);
+const pool = workerPool(few, drawingThreads(2));
 afterAll(() => pool.close());
 
 it("gives the swings that the same thread gives, from workers", async () => {

@@ -6,6 +6,7 @@ import { studiesOf } from "../../src/app/studies.js";
 import { futuresPerBlock } from "../../src/model/futures/draw-plan.js";
 import { drawLakes } from "../../src/odds/draw.js";
 import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
+import { drawingThreads } from "../../src/odds/threads.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
 import type { Odds } from "../../src/study/odds/odds.js";
@@ -74,7 +75,7 @@ function endless() {
 
 describe("the page of a study's odds", () => {
   it("shows progress, asks again without scripts, and then has the figures, drawn once", async () => {
-    const workers = workerPool(assumptions, 2);
+    const workers = workerPool(assumptions, drawingThreads(2));
     pool = workers;
     const draw = vi.fn<AskedRunSettings<Odds>["draw"]>(async (study, control) => {
       const lakes = await drawLakes(workers, study, { first: 0, count: 2 }, control);

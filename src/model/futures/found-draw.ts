@@ -1,4 +1,4 @@
-import { sumOf } from "../../lists.js";
+import { at, sumOf } from "../../lists.js";
 import { addByFirstYear, containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
 import {
   type FoundCourse,
@@ -6,7 +6,6 @@ import {
   foundCourse,
   type PricedPhase,
   paymentsOf,
-  phaseWorth,
 } from "../risk/course.js";
 import type { StateProbabilities } from "../risk/state-probabilities.js";
 import { expectedCourse, productSum } from "./expected-course.js";
@@ -16,13 +15,20 @@ import { simulatedCourse } from "./found-outcome.js";
 export interface FoundDraw {
   readonly numbers: OptionNumbers;
   readonly cleanYears: number;
-  readonly phases: readonly PricedPhase[];
-  /** By the year in which mussels establish: what each phase costs, how often they are found, and attempts. */
-  readonly costs: readonly (readonly number[])[];
+  /** What several phases are paid by, each once. */
+  readonly reasons: readonly Reason[];
+  readonly phases: ReadonlyArray<ReadonlyArray<{ readonly amount: number; readonly reason: number }>>;
+  /** How often mussels are found, and attempts, by the year in which they establish. */
   readonly found: readonly number[];
   readonly tried: readonly number[];
   /** Chance that mussels are contained in the first, second, … year since. */
   readonly contained: readonly number[];
+}
+
+/** When parts of phases are paid, and what each payment of 1 is worth. */
+interface Reason extends Pick<PricedPhase, "when">, Omit<PricedPhase["parts"][number], "amount"> {
+  /** Present value of the payments of 1 by the year in which mussels establish. */
+  readonly byStart: readonly number[];
 }
 
 /** An option in a future. */
@@ -44,30 +50,33 @@ export function foundDraw(
   const success = numbers.detection.containment?.success ?? 0;
   const course = foundCourse(statesByYear, { success, cleanYears });
   const once = numbers.factors.map(() => 1);
-  const times = (when: "found" | "tried") =>
-    worthByStart({ when, parts: [{ amount: 1, fromAge: 0, inYear: once }] }, course);
+  const reasons: Reason[] = [];
+  const reasonOf = (own: Omit<Reason, "byStart">): number => {
+    const known = reasons.findIndex(
+      ({ when, fromAge, inYear }) => when === own.when && fromAge === own.fromAge && inYear === own.inYear,
+    );
+    return known < 0 ? reasons.push({ ...own, byStart: worthByStart(own, course) }) - 1 : known;
+  };
   return {
     numbers,
     cleanYears,
-    phases,
-    costs: phases.map((phase) => worthByStart(phase, course)),
-    found: times("found"),
-    tried: times("tried"),
+    reasons,
+    phases: phases.map(({ when, parts }) =>
+      parts.map(({ amount, ...part }) => ({ amount, reason: reasonOf({ when, ...part }) })),
+    ),
+    found: worthByStart({ when: "found", fromAge: 0, inYear: once }, course),
+    tried: worthByStart({ when: "tried", fromAge: 0, inYear: once }, course),
     contained: containedByAge(statesByYear, numbers.detection),
   };
 }
 
-/** Present value of the payments of an infestation that establishes in each year of the horizon, until it is contained. */
-function worthByStart({ when, parts }: PricedPhase, { payments }: FoundCourse): number[] {
-  const worths = Array<number>(payments.found.length).fill(0);
-  for (const { amount, fromAge, inYear } of parts) {
-    const paid = paymentsOf(payments, when, fromAge);
-    addByFirstYear(
-      worths,
-      paid.map((times) => amount * times),
-      inYear,
-    );
-  }
+function worthByStart(
+  { when, fromAge, inYear }: Omit<Reason, "byStart">,
+  { payments }: FoundCourse,
+): number[] {
+  const worths = Array<number>(inYear.length).fill(0);
+  const paid = paymentsOf(payments, when, fromAge);
+  if (paid.some((times) => times > 0)) addByFirstYear(worths, paid, inYear);
   return worths;
 }
 
@@ -80,15 +89,19 @@ export function foundFuture(
   hazards: readonly number[],
   { luck, draws }: { readonly luck: number; readonly draws: readonly number[] },
 ): FoundFuture {
-  const { phases, costs, cleanYears } = draw;
+  const { reasons, phases, cleanYears } = draw;
   const { detection } = draw.numbers;
   const { begins, ever } = expectedCourse(hazards, draw.contained);
-  const outcome = simulatedCourse(hazards, detection, { luck, draws, cleanYears });
-  const isFound = outcome.times.found > 0;
+  const { times, payments } = simulatedCourse(hazards, detection, { luck, draws, cleanYears });
+  const isFound = times.found > 0;
+  const expected = reasons.map(({ byStart }) => productSum(byStart, begins));
+  const outcome = reasons.map(({ when, fromAge, inYear }) =>
+    isFound ? productSum(paymentsOf(payments, when, fromAge), inYear) : 0,
+  );
   const tried = productSum(draw.tried, begins);
   return {
-    expected: costs.map((each) => productSum(each, begins)),
-    cost: phases.map((phase) => (isFound ? phaseWorth(phase, outcome.payments) : 0)),
+    expected: phases.map((parts) => paidFor(parts, expected)),
+    cost: phases.map((parts) => paidFor(parts, outcome)),
     times: {
       found: productSum(draw.found, begins),
       tried,
@@ -97,4 +110,10 @@ export function foundFuture(
     },
     isFound,
   };
+}
+
+function paidFor(parts: FoundDraw["phases"][number], worths: readonly number[]): number {
+  let sum = 0;
+  for (const { amount, reason } of parts) sum += amount * at(worths, reason);
+  return sum;
 }

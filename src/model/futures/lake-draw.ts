@@ -9,6 +9,7 @@ import { optionCosts } from "../option-costs.js";
 import {
   accountNumbers,
   type CostByEstablishment,
+  chancesByAge,
   costByEstablishment,
   numbersOf,
   type OptionNumbers,
@@ -76,16 +77,17 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
       const amounts = optionCosts(option, input, source, settings);
       const numbers = numbersOf(amounts, settings, isInfested);
       const states = statesSince(numbers);
-      const costs = costByEstablishment(numbers, states);
+      const chances = chancesByAge(states, numbers.detection);
+      const costs = costByEstablishment(numbers, chances);
       const ofAccount = (account: EnteredAccount) => {
         const entered = accountNumbers(account, numbers, amounts, settings);
-        return entered && costByEstablishment(entered, states);
+        return entered && costByEstablishment(entered, chances);
       };
       return {
         numbers,
         states,
         costs,
-        program: costByEstablishment(programOf(numbers), states),
+        program: costByEstablishment(programOf(numbers), chances),
         infested: infestedAtEnd(costs),
         accounts: { duty: ofAccount("duty"), policy: ofAccount("policy"), other: ofAccount("other") },
       };

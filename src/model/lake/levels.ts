@@ -15,13 +15,17 @@ export interface DryRun {
  * @returns 365 elevations, m, from 1 January
  */
 export function dailyElevations(points: readonly LevelPoint[]): number[] {
-  return Array.from({ length: daysInYear }, (_, day) => elevationOn(day, points));
+  const daily: number[] = [];
+  let passed = 0;
+  for (let day = 0; day < daysInYear; day++) {
+    while (passed < points.length && at(points, passed).dayOfYear <= day) passed++;
+    const previous = at(points, (passed || points.length) - 1);
+    daily.push(elevationOn(day, previous, at(points, passed % points.length)));
+  }
+  return daily;
 }
 
-function elevationOn(day: number, points: readonly LevelPoint[]): number {
-  const nextIndex = points.findIndex((point) => point.dayOfYear > day);
-  const next = at(points, nextIndex === -1 ? 0 : nextIndex);
-  const previous = at(points, (nextIndex === -1 ? points.length : nextIndex || points.length) - 1);
+function elevationOn(day: number, previous: LevelPoint, next: LevelPoint): number {
   const span = (next.dayOfYear - previous.dayOfYear + daysInYear) % daysInYear || daysInYear;
   const passed = (day - previous.dayOfYear + daysInYear) % daysInYear;
   return previous.elevation + ((next.elevation - previous.elevation) * passed) / span;
@@ -83,5 +87,12 @@ export function wettedShares(daily: readonly number[], elevation: number): numbe
 
 /** The band that the schedule lays bare: lowest and highest level of the year. */
 export function exposedBand(daily: readonly number[]): { lowest: number; highest: number } {
-  return { lowest: Math.min(...daily), highest: Math.max(...daily) };
+  let lowest = Infinity;
+  let highest = -Infinity;
+  for (let day = 0; day < daily.length; day++) {
+    const level = daily[day] ?? noElement(daily, day);
+    if (level < lowest) lowest = level;
+    if (level > highest) highest = level;
+  }
+  return { lowest, highest };
 }

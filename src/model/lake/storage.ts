@@ -3,7 +3,14 @@ import type { StoragePoint } from "./lake.js";
 
 /** Lake area at an elevation, linear between the rows of the table and level beyond its ends, m². */
 export function areaAt(table: readonly StoragePoint[], elevation: number): number {
-  return interpolate(table, elevation, (row) => row.area);
+  let above = 0;
+  while (above < table.length && at(table, above).elevation < elevation) above++;
+  if (above === 0) return at(table, 0).area;
+  const lower = at(table, above - 1);
+  const upper = table[above];
+  if (upper === undefined) return lower.area;
+  const share = (elevation - lower.elevation) / (upper.elevation - lower.elevation);
+  return lower.area + (upper.area - lower.area) * share;
 }
 
 /** Storage between two elevations by the trapezoid rule on area, m³: S = Σ (A1 + A2)/2 · (z2 − z1). */
@@ -25,18 +32,4 @@ export function storageBetween(table: readonly StoragePoint[], low: number, high
 /** Ground exposed when the water falls from `high` to `low`, m²: B = A(high) − A(low). */
 export function exposedArea(table: readonly StoragePoint[], low: number, high: number): number {
   return areaAt(table, high) - areaAt(table, low);
-}
-
-function interpolate(
-  table: readonly StoragePoint[],
-  elevation: number,
-  read: (row: StoragePoint) => number,
-): number {
-  const upperIndex = table.findIndex((row) => row.elevation >= elevation);
-  if (upperIndex === -1) return read(at(table, table.length - 1));
-  if (upperIndex === 0) return read(at(table, 0));
-  const lower = at(table, upperIndex - 1);
-  const upper = at(table, upperIndex);
-  const share = (elevation - lower.elevation) / (upper.elevation - lower.elevation);
-  return read(lower) + (read(upper) - read(lower)) * share;
 }

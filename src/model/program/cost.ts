@@ -96,15 +96,26 @@ export const lossPerUnit = ({ demandLoss }: Pick<ProgramOption, "demandLoss">): 
   demandLoss && demandLoss.fee > 0 ? demandLoss.loss / demandLoss.fee : 0;
 
 function programLine(option: ProgramOption, money: Settings, { group, unit, ...draft }: Draft): ProgramLine {
-  const type = group === "fees" || group === "other-revenue" ? "revenue" : "program";
-  const line = costLine({
+  const { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds, cents } = costLine({
     structure: option.id,
     bearer: money.programBearer,
     assumptionIds: [],
-    type,
+    type: group === "fees" || group === "other-revenue" ? "revenue" : "program",
     ...draft,
   });
-  return unit === undefined ? { ...line, group } : { ...line, group, unit };
+  return {
+    structure,
+    what,
+    type,
+    bearer,
+    quantity,
+    quantityKind,
+    unitRate,
+    assumptionIds,
+    cents,
+    group,
+    unit,
+  };
 }
 
 /** A lump for the year, or a count at a unit price. */

@@ -68,14 +68,16 @@ export function splitMix64(seed: bigint): () => bigint {
 export function fnv1a64(text: string): bigint {
   let upper = 0xcbf29ce4;
   let lower = 0x84222325;
-  for (const byte of utf8.encode(text)) {
-    lower = (lower ^ byte) >>> 0;
-    // Times 2^40 + 0x1b3, by halves of 32 bits; products stay below 2^53.
-    const product = lower * 0x1b3;
-    upper = (upper * 0x1b3 + Math.floor(product / 2 ** 32) + lower * 2 ** 8) % 2 ** 32;
-    lower = product % 2 ** 32;
+  const bytes = utf8.encode(text);
+  for (let index = 0; index < bytes.length; index++) {
+    lower ^= bytes[index] ?? 0;
+    // Times 2^40 + 0x1b3, by halves of 32 bits, the lower one by its own halves.
+    const last = (lower & 0xffff) * 0x1b3;
+    const first = (lower >>> 16) * 0x1b3 + (last >>> 16);
+    upper = (Math.imul(upper, 0x1b3) + (first >>> 16) + (lower << 8)) | 0;
+    lower = (first << 16) | (last & 0xffff);
   }
-  return (BigInt(upper) << 32n) | BigInt(lower);
+  return (BigInt(upper >>> 0) << 32n) | BigInt(lower >>> 0);
 }
 
 const utf8 = new TextEncoder();

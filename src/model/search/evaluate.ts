@@ -1,5 +1,10 @@
 import { at, noElement } from "../../lists.js";
-import { type CostByEstablishment, costByEstablishment, statesSince } from "../option-numbers.js";
+import {
+  type CostByEstablishment,
+  chancesByAge,
+  costByEstablishment,
+  statesSince,
+} from "../option-numbers.js";
 import type { Through } from "../program/founding-chances.js";
 import { yearlyHazard } from "../risk/hazard.js";
 import type { LakeTerms } from "./lake-terms.js";
@@ -105,7 +110,7 @@ function courses(lake: LakeTerms): (candidate: Omit<Candidate, "hours">) => Lake
 }
 
 function courseOf({ idle, hours, fees }: LakeTerms["programs"][number]): Course {
-  const states = statesSince(idle);
+  const chances = chancesByAge(statesSince(idle), idle.detection);
   const none = idle.factors.map(() => 0);
   const last = idle.factors.length - 1;
   const inLastYear = costByEstablishment(
@@ -117,12 +122,12 @@ function courseOf({ idle, hours, fees }: LakeTerms["programs"][number]): Course 
       scheduleInYear: none,
       attemptInYear: none,
     },
-    states,
+    chances,
   );
   const beside = (amounts: readonly number[]) =>
     Float64Array.from(amounts, (amount, year) => amount - at(idle.programInYear, year));
   return {
-    loss: costByEstablishment({ ...idle, programInYear: none }, states),
+    loss: costByEstablishment({ ...idle, programInYear: none }, chances),
     kept: Float64Array.from(inLastYear.established).reverse(),
     factors: Float64Array.from(idle.factors),
     program: {

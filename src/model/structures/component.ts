@@ -141,8 +141,6 @@ export interface ComponentResult {
   /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
   readonly years: readonly (readonly Priced[])[];
-  /** Thickest layer in each year since establishment of a surface that nobody touches, m. */
-  readonly untouchedByYear: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */

@@ -1,10 +1,11 @@
 import { at, sumOf } from "../../lists.js";
-import { withLater } from "../computed-once.js";
+import { once, withLater } from "../computed-once.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { Check, Component, ComponentResult, Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
 import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
 import { kindOf, type Structure } from "./kinds.js";
+import { growingPart, isThickIn, type PartYear, untouchedCourse } from "./plans/untouched.js";
 import type { LitterYear } from "./ramp.js";
 import { keepInService } from "./upkeep.js";
 
@@ -28,7 +29,8 @@ export interface StructureResult {
 export function structureResult(structure: Structure, contexts: Contexts): StructureResult {
   const [context] = contexts;
   const kind = kindOf(structure);
-  const components = keptComponents(structure, contexts);
+  const parts = partsOf(structure, contexts);
+  const components = parts.map((part) => keepInService(part, structure.pinned));
   const litter = kind.litter?.(structure, contexts) ?? [];
   const cleanEnergy = kind.cleanEnergy?.(structure, contexts) ?? [];
   const result = {
@@ -36,23 +38,21 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
     components,
     litter,
     cleanEnergy,
-    years: structureYears(structure, { components, litter, cleanEnergy }, context),
+    years: structureYears(structure, { parts, components, litter, cleanEnergy }, context),
     checks: components.map((component) => limitCheck(structure, component)),
   };
   return withLater(result, { hydraulics: () => hydraulicSummary(structure, components, context) });
 }
 
-function keptComponents(structure: Structure, [first, ...rest]: Contexts): ComponentResult[] {
+/** A part in each possible operating year. */
+type PartYears = readonly [PartYear, ...PartYear[]];
+
+function partsOf(structure: Structure, [first, ...rest]: Contexts): PartYears[] {
   const others = rest.map((context) => ({ context, components: componentsOf(structure, context) }));
-  return componentsOf(structure, first).map((component, index) =>
-    keepInService(
-      [
-        { component, context: first },
-        ...others.map(({ context, components }) => ({ component: at(components, index), context })),
-      ],
-      structure.pinned,
-    ),
-  );
+  return componentsOf(structure, first).map((component, index) => [
+    { component, context: first },
+    ...others.map(({ context, components }) => ({ component: at(components, index), context })),
+  ]);
 }
 
 /** Where lines come from; those of a part go under its name. */
@@ -61,22 +61,24 @@ interface Origin {
   readonly years: readonly (readonly Priced[])[];
 }
 
+interface Worked extends Pick<StructureResult, "components" | "litter" | "cleanEnergy"> {
+  readonly parts: readonly PartYears[];
+}
+
 /** Cost lines of every year; a year that repeats all lists of an earlier one is the same list, and made once. */
 function structureYears(
   structure: Structure,
-  { components, litter, cleanEnergy }: Pick<StructureResult, "components" | "litter" | "cleanEnergy">,
+  { parts, components, litter, cleanEnergy }: Worked,
   context: LakeContext,
 ): StructureResult["years"] {
-  const fouled = fouledYears(components, litter, context);
-  const fixtures = fouled.includes(true) ? fixtureLines(structure, context) : [];
   const origins: readonly Origin[] = [
     ...components.map(({ name, years }) => ({ part: name, years })),
     { part: undefined, years: kindOf(structure).ownYears?.(structure, litter, context) ?? [] },
-    { part: undefined, years: fouled.map((isFouled) => (isFouled ? fixtures : none)) },
+    { part: undefined, years: fixtureYears(structure, { parts, litter }, context) },
   ];
   const made = cleanEnergy.length === 0 ? Infinity : sumOf(cleanEnergy);
   const years: (readonly CostLine[])[] = [];
-  for (let year = 0; year < fouled.length; year++) {
+  for (let year = 0; year < context.density.length / 12; year++) {
     const same = yearBefore(origins, year);
     years.push(
       same === undefined ? withinEnergyMade(ownLines(structure, origins, year), made) : at(years, same),
@@ -147,19 +149,24 @@ function withinEnergyMade(lines: readonly CostLine[], made: number): readonly Co
   );
 }
 
-/** Years in which a surface that nobody touches has a layer worth cleaning, or litter is there: no plan keeps fixtures. */
-function fouledYears(
-  components: readonly ComponentResult[],
-  litter: readonly LitterYear[],
-  { assumed, density }: LakeContext,
-): boolean[] {
-  const worthCleaning = assumed("cleaning.smallest-layer");
-  return Array.from(
-    { length: density.length / 12 },
-    (_, year) =>
-      components.some(({ untouchedByYear }) => at(untouchedByYear, year) >= worthCleaning) ||
-      (litter[year]?.mass ?? 0) > 0,
-  );
+/**
+ * Work on fixtures, by year: where a surface that nobody touches has a layer worth cleaning, or litter is there, since no
+ * plan keeps them.
+ */
+function fixtureYears(
+  structure: Structure,
+  { parts, litter }: Pick<Worked, "parts" | "litter">,
+  context: LakeContext,
+): Origin["years"] {
+  if (structure.fixtures.length === 0) return [];
+  const worthCleaning = context.assumed("cleaning.smallest-layer");
+  const courses = parts.flat().map((part) => once(() => untouchedCourse(1, growingPart(part))));
+  const lines = once(() => fixtureLines(structure, context));
+  return Array.from({ length: context.density.length / 12 }, (_, year) => {
+    const isFouled =
+      courses.some((course) => isThickIn(course(), year, worthCleaning)) || (litter[year]?.mass ?? 0) > 0;
+    return isFouled ? lines() : none;
+  });
 }
 
 /** Hours on gates, guides, gauges and drains in a year in which they foul. */

@@ -7,8 +7,8 @@ import { noLoad } from "./limits.js";
 import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
-import { type PlanTools, planTools } from "./plans/tools.js";
-import { firstCleaned, type PartYear, thickest, untouchedLayer, yearLike } from "./plans/untouched.js";
+import { planTools } from "./plans/tools.js";
+import { firstCleaned, growingPart, type PartYear, thickest, untouchedLayer } from "./plans/untouched.js";
 import { type PlanValue, planValues } from "./plans/value.js";
 
 /**
@@ -47,15 +47,12 @@ function bestKept(
     impossible,
     thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
     years: meanLines(followed),
-    untouchedByYear: thickestOfYears(tools.map(untouchedByYear)),
   };
 }
 
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
 function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
-  const tools = parts.map(({ component, context }) =>
-    planTools({ component, context, surface: context.growing(component.surface) }),
-  );
+  const tools = parts.map((part) => planTools(growingPart(part)));
   const values = tools.map(planValues);
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
@@ -63,21 +60,6 @@ function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
     cheapestOf(plans.map((plan) => ({ contender: { plan, byYear: [plan] }, byYear: [reckoned(plan, year)] })))
       .contender.plan;
   return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
-}
-
-/** The thickest of the possible operating years, year by year. */
-function thickestOfYears([first = [], ...others]: readonly (readonly number[])[]): readonly number[] {
-  if (others.length === 0) return first;
-  return first.map((thickness, year) => Math.max(thickness, ...others.map((other) => at(other, year))));
-}
-
-function untouchedByYear(tools: PlanTools): number[] {
-  const course = tools.untouched(1);
-  const known = Array.from({ length: course.months / 12 }, (_, year) =>
-    thickest(course, year * 12, year * 12 + 12),
-  );
-  const years = tools.context.density.length / 12;
-  return Array.from({ length: years }, (_, year) => at(known, yearLike(course, year)).thickness);
 }
 
 function everyPlan(parts: readonly [PartYear, ...PartYear[]]): TriedPlan[] {

@@ -24,7 +24,10 @@ export function withRankCorrelation(columns: Matrix, target: Matrix): number[][]
     target.map((row, index) => row.map((each, column) => (index === column ? 1 : scoreCorrelation(each)))),
     "Bring the correlations nearer to 0",
   );
-  const scores = columns.map(normalScores);
+  const draws = at(columns, 0).length;
+  // Van der Waerden's: the normal quantile of rank / (n + 1).
+  const sorted = at(columns, 0).map((_, index) => normalQuantile((index + 1) / (draws + 1)));
+  const scores = columns.map((column) => placedByRank(sorted, column));
   const found = cholesky(
     `correlations of ${columns.length} columns as drawn`,
     correlations(scores),
@@ -58,18 +61,15 @@ export function withCommonFactor(columns: Matrix, rankCorrelation: number): numb
 
 const scoreCorrelation = (rankCorrelation: number) => 2 * Math.sin((Math.PI * rankCorrelation) / 6);
 
-/** Van der Waerden's scores: the normal quantile of rank / (n + 1). */
-function normalScores(column: readonly number[]): number[] {
-  return inOrderOf(
-    column.map((_, index) => normalQuantile((index + 1) / (column.length + 1))),
-    column,
-  );
-}
-
 /** The values in the order of the guide: the least where the guide is least, and so on. */
-function inOrderOf(values: readonly number[], guide: readonly number[]): number[] {
-  const sorted = values.toSorted((one, other) => one - other);
-  const arranged = Array<number>(values.length).fill(0);
+const inOrderOf = (values: readonly number[], guide: readonly number[]): number[] =>
+  placedByRank(
+    values.toSorted((one, other) => one - other),
+    guide,
+  );
+
+function placedByRank(sorted: readonly number[], guide: readonly number[]): number[] {
+  const arranged = Array<number>(sorted.length).fill(0);
   risingOrder(guide).forEach((place, rank) => {
     arranged[place] = at(sorted, rank);
   });

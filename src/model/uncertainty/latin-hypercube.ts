@@ -63,7 +63,8 @@ function jitter({ uniform }: RandomStream): number {
 
 /** Whole numbers from 0 to below the count in random order, by the shuffle of Fisher and Yates. */
 function shuffled(count: number, { uniform }: RandomStream): number[] {
-  const order = Array.from({ length: count }, (_, index) => index);
+  const order: number[] = [];
+  for (let index = 0; index < count; index++) order.push(index);
   for (let last = count - 1; last > 0; last--) {
     const other = Math.floor(uniform() * (last + 1));
     const moved = at(order, last);

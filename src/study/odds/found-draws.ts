@@ -79,7 +79,8 @@ export function foundDrawing(
     return {
       futures,
       add: (future, hazards, luck) => {
-        const uniform = Array.from({ length: money.horizon * drawsPerYear }, stream.uniform);
+        const uniform: number[] = [];
+        for (let draw = 0; draw < money.horizon * drawsPerYear; draw++) uniform.push(stream.uniform());
         draws.forEach((draw, option) => {
           const result = foundFuture(draw, at(hazards, option), { luck, draws: uniform });
           keep(at(futures, option), future, result);

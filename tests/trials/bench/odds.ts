@@ -6,6 +6,7 @@ import { futuresPerBlock, futuresPerLake, lakesPerBlock } from "#product/model/f
 import { drawLakes } from "#product/odds/draw.js";
 import type { StudyToDraw } from "#product/odds/messages.js";
 import { type WorkerPool, workerPool } from "#product/odds/pool.js";
+import { drawingThreads } from "#product/odds/threads.js";
 import type { StudyDocument } from "#product/study/format/schema.js";
 import { oddsSettings } from "#product/study/format/uncertainty-schema.js";
 import { drawnStudy } from "#product/study/odds/draws.js";
@@ -47,7 +48,7 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
   const settings = oddsSettings(undefined);
   const study = { document, settings };
   const delay = monitorEventLoopDelay({ resolution: 5 });
-  const two = workerPool(assumptions, 2);
+  const two = workerPool(assumptions, drawingThreads(2));
   await time(two, study, usualFutures);
   delay.enable();
   const byFutures: OddsTimes["byFutures"][number][] = [];
@@ -57,7 +58,7 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
     byFutures.push({ futures, all, megabytes: process.memoryUsage.rss() / 1e6 });
     await pause(0);
   }
-  const one = workerPool(assumptions, 1);
+  const one = workerPool(assumptions, drawingThreads(1));
   await time(one, study, usualFutures);
   const pools = [one, two];
   const runs: { all: number; edited: number }[][] = [[], []];

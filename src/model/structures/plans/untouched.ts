@@ -20,6 +20,12 @@ export interface PartYear {
 
 export type SurfacePart = PartYear & { readonly surface: GrowingSurface };
 
+export const growingPart = ({ component, context }: PartYear): SurfacePart => ({
+  component,
+  context,
+  surface: context.growing(component.surface),
+});
+
 /** What a part lives through under a plan, month by month since establishment. */
 export interface Course {
   /** Months that are told, in whole years: as far as years do not repeat. */
@@ -132,6 +138,13 @@ function yearsToTell(grown: GrownMonths, all: number, settledMonth: number): num
   return years;
 }
 
+/** Whether the layer reaches a thickness, in m, in a year since establishment. */
+export function isThickIn(course: Course, year: number, thickness: number): boolean {
+  const from = yearLike(course, year) * 12;
+  for (let month = from; month < from + 12; month++) if (thicknessIn(course, month) >= thickness) return true;
+  return false;
+}
+
 /** What was begun in a month before, or is begun now. */
 export function begun(known: Map<number, GrownMonths>, start: number, begin: () => GrownMonths): GrownMonths {
   const before = known.get(start);
@@ -157,15 +170,16 @@ const mature = { runUpMonths: 36, months: 36 + 84 };
  * The thickest layer of a surface that nobody touches in a mature infestation: within the horizon, where that is long
  * enough and the lake is as dense then as it ever is.
  */
-export function untouchedLayer({ component, context }: PartYear): Layer {
+export function untouchedLayer(part: PartYear): Layer {
+  const { context } = part;
   const { density, settledMonth, matureDensity } = context;
-  const surface = context.growing(component.surface);
+  const growing = growingPart(part);
   if (density.length >= settledMonth + mature.months && density.at(-1) === matureDensity) {
-    const course = grownUntouched(1, { component, context, surface });
+    const course = grownUntouched(1, growing);
     const from = settledMonth + mature.runUpMonths;
     return thickest(course, course.cycle > 0 ? Math.min(from, course.months - 12 * course.cycle) : from);
   }
-  const { course, from } = matureCourse(surface, context);
+  const { course, from } = matureCourse(growing.surface, context);
   return thickest(course, from);
 }
 
