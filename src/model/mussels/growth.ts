@@ -1,14 +1,12 @@
 import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { bareColony, type ColonyParameters, type ColonySurface, isBared, passMonth } from "./cohorts.js";
-import type { DryingParameters } from "./drying.js";
-import type { ShellParameters } from "./shell.js";
+import { numberRoom } from "./number-room.js";
+import type { MusselParameters } from "./shell-table.js";
 import { isEverDry } from "./surface.js";
 
-export interface GrowthParameters extends ColonyParameters {
+export interface GrowthParameters extends ColonyParameters, MusselParameters {
   readonly bulkDensity: number;
-  readonly shell: ShellParameters;
-  readonly drying: DryingParameters;
 }
 
 /** @param suitability weight of the lake's water, 0 to 1 */
@@ -23,6 +21,7 @@ export function growthParameters(
     bulkDensity: assumed("growth.bulk-density"),
     shell,
     drying,
+    room: numberRoom(),
   };
 }
 
@@ -55,7 +54,7 @@ export function killedByYear(
   const years = density.length / 12;
   if (!isEverDry(surface.months)) return Array<number>(years).fill(0);
   const killed: number[] = [];
-  const colony = bareColony(surface, parameters, new Float64Array(density.length));
+  const colony = bareColony(surface, parameters, parameters.room(density.length));
   const tried = Math.ceil(settled / 12) + 2;
   let isRepeated = false;
   for (let year = 0; year < years; year++) {

@@ -99,7 +99,7 @@ export function lakeWater(
     drying,
     suitability: suited.weight,
   });
-  const { surfaceOf, forget } = growingSurfaces(growth.shell, drying);
+  const { surfaceOf, forget } = growingSurfaces(growth);
   const settled = settledMonth(density);
   const matureDensity = Math.max(...density);
   const spawning = spawningMonths(lake, reader);

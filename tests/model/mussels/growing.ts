@@ -29,7 +29,7 @@ export function stillSurface(place: Place, lake: Lake) {
     settlement: settlementParameters(lake, assumed),
     deadly: deadlyByMonth(lake, growth.drying),
   });
-  return { months, table: shellTable(months, growth.shell, growth.drying) };
+  return { months, table: shellTable(months, growth) };
 }
 
 interface GrowthInput {
