@@ -8,6 +8,7 @@ import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
 import {
   begun,
   type Course,
+  courseFrom,
   type SurfacePart,
   settlersLetOn,
   thicknessIn,
@@ -108,7 +109,7 @@ function triggeredCourse(
     if (before === undefined || cycle > 0) continue;
     ({ months, cycle } = repeatedFrom(before, month, density.length));
   }
-  return { months, cycle, grown, cleaned, dated: undefined };
+  return courseFrom(grown, { months, cycle }, cleaned);
 }
 
 /** Years to tell where a surface is bare at the end of two months of a settled lake. */

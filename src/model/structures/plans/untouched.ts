@@ -1,3 +1,4 @@
+import { noElement } from "../../../lists.js";
 import type { GrowingSurface } from "../../mussels/growing-surfaces.js";
 import {
   type GrownMonths,
@@ -20,7 +21,16 @@ export interface PartYear {
 
 export type SurfacePart = PartYear & { readonly surface: GrowingSurface };
 
-export const growingPart = ({ component, context }: PartYear): SurfacePart => ({
+/** A part in each possible operating year. */
+export type PartYears = readonly [PartYear, ...PartYear[]];
+export type GrowingYears = readonly [SurfacePart, ...SurfacePart[]];
+
+export const growingYears = ([first, ...others]: PartYears): GrowingYears => [
+  growingPart(first),
+  ...others.map(growingPart),
+];
+
+const growingPart = ({ component, context }: PartYear): SurfacePart => ({
   component,
   context,
   surface: context.growing(component.surface),
@@ -36,7 +46,7 @@ export interface Course {
   readonly grown: GrownMonths;
   readonly cleaned: readonly number[];
   /** Where it is cleaned on dates: what grows after each, in place of that, from the first on. */
-  readonly dated: DatedRuns | undefined;
+  readonly dated: DatedRuns;
 }
 
 interface DatedRuns {
@@ -53,37 +63,52 @@ export interface UntouchedCourse extends Course {
   readonly firstWorth: number;
 }
 
-const never: readonly number[] = [];
+/** After all months, as a whole number: with Infinity the engine would take months for fractions. */
+const never = 1e9;
+const undated: DatedRuns = { first: never, every: 1, runs: [], begin: () => noElement([], 0) };
+
+/** A course that grows on from establishment. @param cleaned months at whose end the surface is cleaned */
+export const courseFrom = (
+  grown: GrownMonths,
+  { months, cycle }: Pick<Course, "months" | "cycle">,
+  cleaned: readonly number[] = [],
+): Course => ({ months, cycle, grown, cleaned, dated: undated });
 
 /** Whether the surface is cleaned at the end of a month that is told. */
-export const isCleaned = ({ cleaned, dated }: Course, month: number): boolean =>
-  dated ? month >= dated.first && (month - dated.first) % dated.every === 0 : cleaned.includes(month);
+export const isCleaned = ({ cleaned, dated: { first, every } }: Course, month: number): boolean =>
+  month >= first ? (month - first) % every === 0 : cleaned.includes(month);
 
 /** The first month at whose end it is cleaned; infinite where it never is. */
-export const firstCleaned = ({ cleaned, dated }: Course): number => dated?.first ?? cleaned[0] ?? Infinity;
+export const firstCleaned = ({ cleaned, dated: { first } }: Course): number =>
+  first < never ? first : (cleaned[0] ?? Infinity);
 
 /** The layer at the end of a month of a course, before any cleaning: the same object whenever it is asked for. */
-export function layerIn({ grown, dated }: Course, month: number): Layer {
-  return dated === undefined || month <= dated.first
-    ? layerAt(grown, month)
-    : layerAt(runIn(dated, month), monthOfRun(dated, month));
+export function layerIn(course: Course, month: number): Layer {
+  const run = runIn(course, month);
+  return layerAt(grownIn(course, run), month - startOf(course, run));
 }
 
 /** Thickness of that layer, m. */
-export function thicknessIn({ grown, dated }: Course, month: number): number {
-  return dated === undefined || month <= dated.first
-    ? thicknessAt(grown, month)
-    : thicknessAt(runIn(dated, month), monthOfRun(dated, month));
+export function thicknessIn(course: Course, month: number): number {
+  const run = runIn(course, month);
+  return thicknessAt(grownIn(course, run), month - startOf(course, run));
 }
 
-function runIn({ first, every, runs, begin }: DatedRuns, month: number): GrownMonths {
-  const run = Math.floor((month - first - 1) / every);
-  const known = runs[run] ?? begin(first + run * every + 1);
-  runs[run] = known;
+/** The run that a month of a course belongs to: 0 from establishment on, 1 after the first date, 2 after the next. */
+export const runIn = ({ dated: { first, every } }: Course, month: number): number =>
+  month <= first ? 0 : Math.floor((month - first - 1) / every) + 1;
+
+/** First month of a run. */
+export const startOf = ({ dated: { first, every } }: Course, run: number): number =>
+  run === 0 ? 0 : first + 1 + (run - 1) * every;
+
+export function grownIn(course: Course, run: number): GrownMonths {
+  if (run === 0) return course.grown;
+  const { runs, begin } = course.dated;
+  const known = runs[run - 1] ?? begin(startOf(course, run));
+  runs[run - 1] = known;
   return known;
 }
-
-const monthOfRun = ({ first, every }: DatedRuns, month: number) => (month - first - 1) % every;
 
 /** The year of a course that a year since establishment is like. */
 export function yearLike({ months, cycle }: Course, year: number): number {
@@ -123,7 +148,7 @@ function grownUntouched(factor: number, { surface, context }: SurfacePart): Cour
     isDry || matureDensity === 0 || surface.months.every(({ settlement }) => settlement === 0)
       ? yearsToTell(grown, years, settledMonth)
       : years;
-  return { months: known * 12, cycle: known < years ? 1 : 0, grown, cleaned: never, dated: undefined };
+  return courseFrom(grown, { months: known * 12, cycle: known < years ? 1 : 0 });
 }
 
 /** Years after which all are alike; one that may count as all later ones is not before the density has settled. */
@@ -194,7 +219,7 @@ export function matureCourse(
   const grown = begun(surface.grownFromBare("mature"), 0, () =>
     grownMonths({ surface, density: [matureDensity], start: 0 }, growth, months),
   );
-  return { course: { months, cycle: 0, grown, cleaned: never, dated: undefined }, from: runUpMonths };
+  return { course: courseFrom(grown, { months, cycle: 0 }), from: runUpMonths };
 }
 
 /** The thickest layer of a course in the months from one up to, but without, another. */
