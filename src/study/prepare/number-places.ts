@@ -20,9 +20,9 @@ interface PlacedQuantity {
  */
 export function placesOf(model: object, quantities: readonly PlacedQuantity[]): NumberPlaces {
   const places: NumberPlaces = { numbers: [], groups: [] };
-  for (const [index, { path, quantity }] of quantities.entries()) {
-    addPlace(places, model, path, { index, value: quantity.value });
-  }
+  quantities.forEach(({ path, quantity: { value } }, index) => {
+    addPlace(places, model, path, { index, value, at: path.map(String).join("/") });
+  });
   return places;
 }
 
@@ -30,14 +30,14 @@ function addPlace(
   places: NumberPlaces,
   group: object,
   [key = "", ...rest]: readonly PropertyKey[],
-  number: { readonly index: number; readonly value: number },
+  number: { readonly index: number; readonly value: number; readonly at: string },
 ): void {
   for (const own of keysIn(group, key)) {
     const known: unknown = Reflect.get(group, own);
     if (rest.length === 0 && known === number.value) places.numbers.push({ key: own, index: number.index });
     else if (rest.length > 0 && typeof known === "object" && known !== null) {
       addPlace(placesUnder(places, own), known, rest, number);
-    } else throw new Error(`no ${number.value} at ${String(own)}, but ${String(known)}`);
+    } else throw new Error(`${number.at}: no ${number.value} there, but ${String(known)}`);
   }
 }
 
