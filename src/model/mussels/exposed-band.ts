@@ -1,10 +1,9 @@
 import { at } from "../../lists.js";
-import { withLater } from "../computed-once.js";
 import { months } from "../lake/calendar.js";
 import { exposedBand } from "../lake/levels.js";
 import { type GrowthParameters, killedByYear } from "./growth.js";
 import { shellTable } from "./shell-table.js";
-import type { Surface, SurfaceMonth } from "./surface.js";
+import { isEverDry, type Surface, type SurfaceMonth } from "./surface.js";
 
 /** A stretch of elevations, m. */
 export interface Heights {
@@ -97,7 +96,8 @@ export function groundKills({
       years: density.length / 12,
       killedAt: (elevation) => {
         const conditions = monthsOf({ place: { at: "elevation", elevation }, velocity });
-        const surface = withLater({ months: conditions }, { table: () => shellTable(conditions, growth) });
+        if (!isEverDry(conditions)) return Array<number>(density.length / 12).fill(0);
+        const surface = { months: conditions, table: shellTable(conditions, growth) };
         return killedByYear({ surface, density, settled }, growth);
       },
     });
