@@ -5,7 +5,13 @@ import type { Check, Component, ComponentResult, Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
 import { type HydraulicSummary, hydraulicSummary } from "./hydraulic-summary.js";
 import { kindOf, type Structure } from "./kinds.js";
-import { growingPart, isThickIn, type PartYear, untouchedCourse } from "./plans/untouched.js";
+import {
+  type GrowingYears,
+  growingYears,
+  isThickIn,
+  type PartYears,
+  untouchedCourse,
+} from "./plans/untouched.js";
 import type { LitterYear } from "./ramp.js";
 import { keepInService } from "./upkeep.js";
 
@@ -30,7 +36,8 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
   const [context] = contexts;
   const kind = kindOf(structure);
   const parts = partsOf(structure, contexts);
-  const components = parts.map((part) => keepInService(part, structure.pinned));
+  const growing = parts.map(growingYears);
+  const components = keptComponents(structure, parts, growing);
   const litter = kind.litter?.(structure, contexts) ?? [];
   const cleanEnergy = kind.cleanEnergy?.(structure, contexts) ?? [];
   const result = {
@@ -38,14 +45,18 @@ export function structureResult(structure: Structure, contexts: Contexts): Struc
     components,
     litter,
     cleanEnergy,
-    years: structureYears(structure, { parts, components, litter, cleanEnergy }, context),
+    years: structureYears(structure, { growing, components, litter, cleanEnergy }, context),
     checks: components.map((component) => limitCheck(structure, component)),
   };
   return withLater(result, { hydraulics: () => hydraulicSummary(structure, components, context) });
 }
 
-/** A part in each possible operating year. */
-type PartYears = readonly [PartYear, ...PartYear[]];
+/** A function of its own, so that what `structureResult` makes when asked for does not hold on to all that grew. */
+const keptComponents = (
+  { pinned }: Structure,
+  parts: readonly PartYears[],
+  growing: readonly GrowingYears[],
+): ComponentResult[] => parts.map((part, index) => keepInService(part, pinned, at(growing, index)));
 
 function partsOf(structure: Structure, [first, ...rest]: Contexts): PartYears[] {
   const others = rest.map((context) => ({ context, components: componentsOf(structure, context) }));
@@ -62,19 +73,19 @@ interface Origin {
 }
 
 interface Worked extends Pick<StructureResult, "components" | "litter" | "cleanEnergy"> {
-  readonly parts: readonly PartYears[];
+  readonly growing: readonly GrowingYears[];
 }
 
 /** Cost lines of every year; a year that repeats all lists of an earlier one is the same list, and made once. */
 function structureYears(
   structure: Structure,
-  { parts, components, litter, cleanEnergy }: Worked,
+  { growing, components, litter, cleanEnergy }: Worked,
   context: LakeContext,
 ): StructureResult["years"] {
   const origins: readonly Origin[] = [
     ...components.map(({ name, years }) => ({ part: name, years })),
     { part: undefined, years: kindOf(structure).ownYears?.(structure, litter, context) ?? [] },
-    { part: undefined, years: fixtureYears(structure, { parts, litter }, context) },
+    { part: undefined, years: fixtureYears(structure, { growing, litter }, context) },
   ];
   const made = cleanEnergy.length === 0 ? Infinity : sumOf(cleanEnergy);
   const years: (readonly CostLine[])[] = [];
@@ -155,12 +166,12 @@ function withinEnergyMade(lines: readonly CostLine[], made: number): readonly Co
  */
 function fixtureYears(
   structure: Structure,
-  { parts, litter }: Pick<Worked, "parts" | "litter">,
+  { growing, litter }: Pick<Worked, "growing" | "litter">,
   context: LakeContext,
 ): Origin["years"] {
   if (structure.fixtures.length === 0) return [];
   const worthCleaning = context.assumed("cleaning.smallest-layer");
-  const courses = parts.flat().map((part) => once(() => untouchedCourse(1, growingPart(part))));
+  const courses = growing.flat().map((part) => once(() => untouchedCourse(1, part)));
   const lines = once(() => fixtureLines(structure, context));
   return Array.from({ length: context.density.length / 12 }, (_, year) => {
     const isFouled =

@@ -8,7 +8,14 @@ import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { planTools } from "./plans/tools.js";
-import { growingPart, type PartYear, thickest, untouchedLayer } from "./plans/untouched.js";
+import {
+  type GrowingYears,
+  growingYears,
+  type PartYear,
+  type PartYears,
+  thickest,
+  untouchedLayer,
+} from "./plans/untouched.js";
 import { type PlanValue, planValues } from "./plans/value.js";
 
 /**
@@ -16,18 +23,20 @@ import { type PlanValue, planValues } from "./plans/value.js";
  * lines for every year since establishment. With a level record, each of its years is one possible operating year and
  * the cost is the mean, L = Σ Li/n: a plan is operated by the year that comes, and in a year that does not allow it the
  * part is kept by its way out. A plan that the study prescribes is taken whatever it costs.
+ * @param growing the same parts with their surfaces; let go of at the end, since what grows on them takes much memory
  */
 export function keepInService(
-  parts: readonly [PartYear, ...PartYear[]],
+  parts: PartYears,
   pinned: readonly PinnedPlan[] = [],
+  growing = growingYears(parts),
 ): ComponentResult {
-  const kept = bestKept(parts, pinned, () => everyPlan(parts));
+  const kept = bestKept(growing, pinned, () => everyPlan(parts));
   return withLater(kept, { untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))) });
 }
 
-/** A function of its own, so that what is made when asked for holds on to the parts alone: what grew in the trials takes much memory. */
+/** A function of its own, so that what is made when asked for holds on to the parts alone. */
 function bestKept(
-  parts: readonly [PartYear, ...PartYear[]],
+  parts: GrowingYears,
   pinned: readonly PinnedPlan[],
   everyPlanTried: ComponentResult["everyPlan"],
 ): Omit<ComponentResult, "untouchedLayer"> {
@@ -51,8 +60,8 @@ function bestKept(
 }
 
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
-function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
-  const tools = parts.map((part) => planTools(growingPart(part)));
+function reckoning(parts: GrowingYears) {
+  const tools = parts.map(planTools);
   const values = tools.map(planValues);
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
@@ -62,12 +71,12 @@ function reckoning(parts: readonly [PartYear, ...PartYear[]]) {
   return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
 }
 
-function everyPlan(parts: readonly [PartYear, ...PartYear[]]): TriedPlan[] {
-  const { contenders, tryOut } = reckoning(parts);
+function everyPlan(parts: PartYears): TriedPlan[] {
+  const { contenders, tryOut } = reckoning(growingYears(parts));
   return contenders.map((contender) => triedPlan(reckonedOut(tryOut(contender)), parts));
 }
 
-function triedPlan(tried: Tried, parts: readonly [PartYear, ...PartYear[]]): TriedPlan {
+function triedPlan(tried: Tried, parts: PartYears): TriedPlan {
   const nearest = tried.byYear.reduce<LimitLoad>((most, each) => {
     return each.nearest.load > most.load ? each.nearest : most;
   }, noLoad);
