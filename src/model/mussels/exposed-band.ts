@@ -97,10 +97,7 @@ export function groundKills({
       years: density.length / 12,
       killedAt: (elevation) => {
         const conditions = monthsOf({ place: { at: "elevation", elevation }, velocity });
-        const surface = withLater(
-          { months: conditions },
-          { table: () => shellTable(conditions, growth.shell, growth.drying) },
-        );
+        const surface = withLater({ months: conditions }, { table: () => shellTable(conditions, growth) });
         return killedByYear({ surface, density, settled }, growth);
       },
     });

@@ -9,7 +9,9 @@ import { removalLines, shellLines, workLines } from "../plan-work.js";
 import { Ledger, tellAll } from "./ledger.js";
 import {
   type Course,
+  firstCleaned,
   grownIn,
+  isCleaned,
   layerIn,
   type PartYear,
   runIn,
@@ -59,7 +61,8 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
     tellMonth: (tell, plan, course, month) =>
       months.ledger.tellAgain(tell, months.inMonth(plan, course, month)),
     inYear: (year, plan, course) => {
-      if (component.isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
+      if (component.isFed || firstCleaned(course) < Infinity)
+        return yearCost(year, plan, course, part, months);
       return once(untouchedYears(course), year, () => yearCost(year, plan, course, part, months));
     },
     workOf: (entry, month) =>
@@ -158,8 +161,6 @@ function yearCost(
   { ledger, inMonth }: Months,
 ): YearCost {
   const { planWeights } = context;
-  const { cleanedMonths } = course;
-  const isCleaned = cleanedMonths.size > 0;
   const cost = noCost(planWeights);
   let load = 0;
   let nearest = -1;
@@ -170,7 +171,7 @@ function yearCost(
       load = ledger.loadIn(found);
       nearest = found;
     }
-    if (isCleaned && cleanedMonths.has(month))
+    if (isCleaned(course, month))
       addTo(cost, removalLines(plan, layerIn(course, month), component, context), planWeights);
   }
   return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };

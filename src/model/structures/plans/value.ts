@@ -7,7 +7,7 @@ import { courseOf, firstVisit } from "./course.js";
 import { datesOf, yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
-import { type Course, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
+import { type Course, firstCleaned, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
 import { type Cost, costOfLines, type PlanWeights, weighed } from "./weights.js";
 
 /**
@@ -137,13 +137,12 @@ function datedWork(
 }
 
 function triggeredWork({ entry }: Plan, course: Course, { context, workOf }: PlanTools): Work {
-  const { cleanedMonths } = course;
   let value = 0;
-  for (const month of cleanedMonths) {
+  for (const month of course.cleaned) {
     const weight = weightOf(course, Math.floor(month / 12), context.planWeights);
     value += weighed(workOf(entry, month % 12), weight);
   }
-  return { first: Math.min(...cleanedMonths), value, yearsBefore: 0 };
+  return { first: firstCleaned(course), value, yearsBefore: 0 };
 }
 
 /** What a protection costs, the same for all plans of its entry. */
