@@ -131,7 +131,7 @@ async function drawn(
 function netBenefits(
   lakes: readonly LakeFutures[],
   { requested, baseline }: ComparedOptions,
-): readonly Float64Array[] {
+): ReadonlyArray<readonly number[]> {
   return lakes.map(({ expected }) =>
     at(expected, baseline).map((cost, future) => cost - at(at(expected, requested), future)),
   );

@@ -22,7 +22,7 @@ export interface Questions {
   /** What is drawn. */
   readonly plan: object;
   /** How each input goes with the net benefits of the futures, a list for each lake. */
-  readonly ranks: { readonly netBenefits: readonly Float64Array[] };
+  readonly ranks: { readonly netBenefits: ReadonlyArray<readonly number[]> };
   /** Of the requested option at values of one's choice, for each set of chances. */
   readonly netBenefits: { readonly point: LakePoint };
   /** A part of the schedules of levels that a search tries. */

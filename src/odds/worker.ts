@@ -64,19 +64,6 @@ function answerTo(question: Question, { study, drawn, searched }: KnownStudy): A
   }
 }
 
-/** Of the lists of one draw of the lake, which are large. */
-function buffersOf(answer: Answers[keyof Answers]): ArrayBufferLike[] {
-  if (!("byYear" in answer)) return [];
-  const { expected, cost, establishment, program, everInfested, infestedAtEnd, establishedBy, byYear } =
-    answer;
-  return [
-    ...expected,
-    ...cost,
-    ...establishment,
-    ...program,
-    ...everInfested,
-    ...infestedAtEnd,
-    ...establishedBy,
-    ...byYear,
-  ].map(({ buffer }) => buffer);
-}
+/** Of the lists of one draw of the lake that are large. */
+const buffersOf = (answer: Answers[keyof Answers]): ArrayBufferLike[] =>
+  "byYear" in answer ? answer.byYear.map(({ buffer }) => buffer) : [];

@@ -1,9 +1,10 @@
 import { statSync } from "node:fs";
-import Database from "better-sqlite3";
+import type Database from "better-sqlite3";
 import { mend } from "./database-repair.js";
 import { knowDigests } from "./digests.js";
 import { storeError, tellingFaults } from "./errors.js";
 import { currentVersion, migrate, versionOf } from "./migrations.js";
+import { sqlite } from "./native-part.js";
 import { makePrivateFile } from "./private-files.js";
 
 /** Milliseconds for which a writer waits for another. */
@@ -48,7 +49,7 @@ function opened(
   return tellingFaults(file, () => {
     refuseEmptied(file);
     if (file !== inMemory && !options.fileMustExist) makePrivateFile(file);
-    const database = new Database(file, { timeout: patience, ...options });
+    const database = sqlite(file, { timeout: patience, ...options });
     try {
       knowDigests(database);
       prepare(database);

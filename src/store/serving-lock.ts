@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { StoreError, storeError } from "./errors.js";
+import { sqlite } from "./native-part.js";
 import { makePrivateFile, makePrivateFolder } from "./private-files.js";
 
 /** Held by the one server of a data folder. */
@@ -23,7 +24,7 @@ export function lockForServing(folder: string): ServingLock {
   let database: Database.Database | undefined;
   try {
     makePrivateFile(file);
-    database = new Database(file, { timeout: 0 });
+    database = sqlite(file, { timeout: 0 });
     database.exec("BEGIN EXCLUSIVE");
   } catch (error) {
     database?.close();

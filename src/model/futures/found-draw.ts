@@ -10,6 +10,7 @@ import {
 import type { StateProbabilities } from "../risk/state-probabilities.js";
 import { expectedCourse, productSum } from "./expected-course.js";
 import { simulatedCourse } from "./found-outcome.js";
+import { establishmentYear } from "./future.js";
 
 /** What is done once mussels are found, for one option in a lake as drawn. */
 export interface FoundDraw {
@@ -51,18 +52,20 @@ export function foundDraw(
   const course = foundCourse(statesByYear, { success, cleanYears });
   const once = numbers.factors.map(() => 1);
   const reasons: Reason[] = [];
-  const reasonOf = (own: Omit<Reason, "byStart">): number => {
+  const reasonOf = ({ when, fromAge, inYear }: Omit<Reason, "byStart">): number => {
     const known = reasons.findIndex(
-      ({ when, fromAge, inYear }) => when === own.when && fromAge === own.fromAge && inYear === own.inYear,
+      (each) => each.when === when && each.fromAge === fromAge && each.inYear === inYear,
     );
-    return known < 0 ? reasons.push({ ...own, byStart: worthByStart(own, course) }) - 1 : known;
+    if (known >= 0) return known;
+    const byStart = worthByStart({ when, fromAge, inYear }, course);
+    return reasons.push({ when, fromAge, inYear, byStart }) - 1;
   };
   return {
     numbers,
     cleanYears,
     reasons,
     phases: phases.map(({ when, parts }) =>
-      parts.map(({ amount, ...part }) => ({ amount, reason: reasonOf({ when, ...part }) })),
+      parts.map(({ amount, fromAge, inYear }) => ({ amount, reason: reasonOf({ when, fromAge, inYear }) })),
     ),
     found: worthByStart({ when: "found", fromAge: 0, inYear: once }, course),
     tried: worthByStart({ when: "tried", fromAge: 0, inYear: once }, course),
@@ -87,29 +90,35 @@ function worthByStart(
 export function foundFuture(
   draw: FoundDraw,
   hazards: readonly number[],
-  { luck, draws }: { readonly luck: number; readonly draws: readonly number[] },
+  drawn: { readonly luck: number; readonly draws: readonly number[] },
 ): FoundFuture {
   const { reasons, phases, cleanYears } = draw;
   const { detection } = draw.numbers;
   const { begins, ever } = expectedCourse(hazards, draw.contained);
-  const { times, payments } = simulatedCourse(hazards, detection, { luck, draws, cleanYears });
-  const isFound = times.found > 0;
   const expected = reasons.map(({ byStart }) => productSum(byStart, begins));
-  const outcome = reasons.map(({ when, fromAge, inYear }) =>
-    isFound ? productSum(paymentsOf(payments, when, fromAge), inYear) : 0,
+  const payments = simulatedPayments(hazards, detection, { ...drawn, cleanYears });
+  const paid = reasons.map(({ when, fromAge, inYear }) =>
+    payments ? productSum(paymentsOf(payments, when, fromAge), inYear) : 0,
   );
   const tried = productSum(draw.tried, begins);
   return {
     expected: phases.map((parts) => paidFor(parts, expected)),
-    cost: phases.map((parts) => paidFor(parts, outcome)),
+    cost: phases.map((parts) => paidFor(parts, paid)),
     times: {
       found: productSum(draw.found, begins),
       tried,
       contained: tried * (detection.containment?.success ?? 0),
       returned: detection.containment ? Math.max(0, sumOf(begins) - ever) : 0,
     },
-    isFound,
+    isFound: payments !== undefined,
   };
+}
+
+/** Of a future as it comes out; none where mussels are never found. */
+function simulatedPayments(...[hazards, detection, luck]: Parameters<typeof simulatedCourse>) {
+  if (establishmentYear(hazards, luck.luck) === hazards.length) return undefined;
+  const { times, payments } = simulatedCourse(hazards, detection, luck);
+  return times.found > 0 ? payments : undefined;
 }
 
 function paidFor(parts: FoundDraw["phases"][number], worths: readonly number[]): number {

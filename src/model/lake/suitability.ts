@@ -159,27 +159,34 @@ const unbounded: Bounds = {
 };
 
 function readBounds(ids: BoundIds, assumed: Assumed): Bounds {
-  const read = Object.entries(ids).map(([bound, id]) => [bound, assumed(id)] as const);
-  return { ...unbounded, ...Object.fromEntries(read) };
+  const bounds: { -readonly [Bound in keyof Bounds]: number } = { ...unbounded };
+  for (const bound of Object.keys(ids) as (keyof Bounds)[]) {
+    const id = ids[bound];
+    if (id !== undefined) bounds[bound] = assumed(id);
+  }
+  return bounds;
 }
 
 /** Variables outside whose bounds neither species lives. */
 const excluding: ReadonlySet<VariableKey> = new Set(["salinity", "oxygen", "temperature"]);
 
 function classify(
-  measured: Omit<VariableClass, "class" | "weight">,
+  { key, variable, value, unit }: Omit<VariableClass, "class" | "weight">,
   bounds: Bounds,
   { species }: Habitat,
   assumed: Assumed,
 ): VariableClass {
-  const outlived = species === "quagga" && !excluding.has(measured.key);
+  const outlived = species === "quagga" && !excluding.has(key);
   const lasting = (found: PublishedClass) => (found === "none" && outlived ? "very low" : found);
   const weightOf = (found: PublishedClass) => assumed(weightIds[lasting(found)]);
-  const found = lasting(classOf(measured.value, bounds));
+  const found = lasting(classOf(value, bounds));
   const partLeading = assumed("suitability.leading-part");
   return {
-    ...measured,
+    key,
+    variable,
+    value,
+    unit,
     class: found,
-    weight: weightAt(measured.value, bounds, { partLeading, weightOf }),
+    weight: weightAt(value, bounds, { partLeading, weightOf }),
   };
 }

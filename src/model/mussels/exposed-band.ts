@@ -67,7 +67,8 @@ function addCell(
   within: number,
   { killed, height }: { killed: number[]; height: number[] },
 ): void {
-  for (const [year, mass] of killedInCell.entries()) {
+  for (let year = 0; year < killedInCell.length; year++) {
+    const mass = at(killedInCell, year);
     if (mass === 0) continue;
     killed[year] = at(killed, year) + mass * within;
     height[year] = at(height, year) + within;

@@ -95,14 +95,16 @@ export const payingShare = (option: Pick<ProgramOption, "demandLoss">, fee: numb
 export const lossPerUnit = ({ demandLoss }: Pick<ProgramOption, "demandLoss">): number =>
   demandLoss && demandLoss.fee > 0 ? demandLoss.loss / demandLoss.fee : 0;
 
-function programLine(option: ProgramOption, money: Settings, { group, unit, ...draft }: Draft): ProgramLine {
-  const { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds, cents } = costLine({
-    structure: option.id,
-    bearer: money.programBearer,
-    assumptionIds: [],
-    type: group === "fees" || group === "other-revenue" ? "revenue" : "program",
-    ...draft,
-  });
+/** Written out field by field: the engine is slow to copy objects whose numbers are whole or broken. */
+function programLine(
+  { id: structure }: ProgramOption,
+  { programBearer: bearer }: Settings,
+  { what, group, unit, quantity, quantityKind, unitRate }: Draft,
+): ProgramLine {
+  const type = group === "fees" || group === "other-revenue" ? "revenue" : "program";
+  const assumptionIds: ProgramLine["assumptionIds"] = [];
+  const own = { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds } as const;
+  const { cents } = costLine(own);
   return {
     structure,
     what,

@@ -4,7 +4,7 @@ import type { AssumptionId } from "../register/register.js";
 import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
 import { tellAll } from "./plans/ledger.js";
-import { costsAnything, type PlanTools, upstreamShare } from "./plans/tools.js";
+import type { PlanTools } from "./plans/tools.js";
 import { type Course, layerIn, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
@@ -20,14 +20,11 @@ export function followPlan(plan: Plan, tools: PlanTools, course: Course): readon
   const lines = new MergedLines();
   const known: Priced[][] = [];
   for (let month = 0; month < months; month++) {
-    const layer = layerIn(course, month);
-    if (costsAnything(component, layer)) {
-      tellMonth(lines.tell, layer, month % 12, upstreamShare(plan, month, tools));
-    }
+    tellMonth(lines.tell, plan, course, month);
     if (plan.protection && isThere(month)) tellAll(lines.tell, at(plan.protection.monthly, month % 12));
     if (cleanedMonths.has(month)) {
       tellAll(lines.tell, work(month % 12));
-      tellAll(lines.tell, removalLines(plan, layer, component, context));
+      tellAll(lines.tell, removalLines(plan, layerIn(course, month), component, context));
     }
     if (month % 12 === 11) known.push(lines.take());
   }

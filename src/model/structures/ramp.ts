@@ -47,9 +47,9 @@ function litterIn(ramp: SweptRamp, context: LakeContext): LitterYear[] {
   const shellDensity = context.assumed("ramp.shell-density");
   const { killed, height } = context.killedBetween({ from: ramp.bottomElevation, to: ramp.topElevation });
   const litter: LitterYear[] = [];
-  for (const [year, killedInYear] of killed.entries()) {
+  for (let year = 0; year < killed.length; year++) {
     const before = litter[year - 1];
-    const mass = killedInYear * groundPerHeight * kept;
+    const mass = at(killed, year) * groundPerHeight * kept;
     const area = at(height, year) * groundPerHeight;
     const isRepeated = before !== undefined && before.mass === mass && before.area === area;
     litter.push(isRepeated ? before : { mass, area, thickness: area > 0 ? mass / area / shellDensity : 0 });

@@ -1,4 +1,4 @@
-import type { Page } from "puppeteer";
+import type { Page } from "puppeteer-core";
 import { PlainError } from "../../plain-error.js";
 import { forXml } from "../../study/reading/characters.js";
 import type { PdfDescription } from "./accessible-pdf.js";

@@ -6,12 +6,13 @@ import {
   futuresPerBlock,
   valueAtShare,
 } from "../../model/futures/draw-plan.js";
+import type { Values } from "./moved-quantities.js";
 import { usualMostFutures } from "./odds-settings.js";
 
 /** Draws of a block; a share is turned into a value where it is needed, by the one worker that needs it. */
 export interface BlockValues {
   readonly shares: BlockShares;
-  readonly of: (stage: "lake" | "chances", draw: number) => ReadonlyMap<string, number>;
+  readonly of: (stage: "lake" | "chances", draw: number) => Values;
 }
 
 /** Blocks whose shares are kept with their plan: as many as are drawn unless a study says otherwise. */
@@ -31,19 +32,29 @@ export function sharesOf(plan: DrawPlan, block: number): BlockShares {
 
 /** The draws of each block as values. */
 export function valuesByBlock(plan: DrawPlan): (block: number) => BlockValues {
-  const quantileOf = new Map(plan.inputs.map((input) => [input.id, valueAtShare(input)]));
+  const inputs = { lake: stageOf(plan, "lake"), chances: stageOf(plan, "chances") };
   return (block) => {
     const shares = sharesOf(plan, block);
     return {
       shares,
       of: (stage, draw) => {
-        const values = new Map<string, number>();
-        for (const [id, column] of shares[stage]) {
-          const value = quantileOf.get(id)?.(at(column, draw));
-          if (value !== undefined) values.set(id, value);
-        }
-        return values;
+        const { places, quantiles } = inputs[stage];
+        const values = quantiles.map(({ id, quantile }) => quantile(at(shares[stage].get(id) ?? [], draw)));
+        const get = (id: string) => {
+          const place = places.get(id);
+          return place === undefined ? undefined : values[place];
+        };
+        return { get, has: (id) => places.has(id) };
       },
     };
+  };
+}
+
+/** Inputs of a stage with their places among them. */
+function stageOf({ inputs }: DrawPlan, stage: "lake" | "chances") {
+  const own = inputs.filter((input) => input.stage === stage);
+  return {
+    places: new Map(own.map(({ id }, place) => [id, place])),
+    quantiles: own.map((input) => ({ id: input.id, quantile: valueAtShare(input) })),
   };
 }

@@ -16,23 +16,25 @@ import { type FoundDrawing, type FoundFutures, type FuturePlace, foundDrawing } 
 import type { DrawSettings } from "./odds-settings.js";
 import { type NamedInput, uncertainInputs } from "./uncertain-inputs.js";
 
+type Figures = readonly number[];
+
 /** The futures of one draw of the lake; lists run over the options, each over the futures. */
 export interface LakeFutures {
-  readonly expected: readonly Float64Array[];
-  readonly cost: readonly Float64Array[];
-  readonly establishment: readonly Int16Array[];
+  readonly expected: readonly Figures[];
+  readonly cost: readonly Figures[];
+  readonly establishment: readonly Figures[];
   /** Present cost of the program, luck left out. */
-  readonly program: readonly Float64Array[];
+  readonly program: readonly Figures[];
   /** Chance that mussels establish at all within the horizon, and that they are there when it ends. */
-  readonly everInfested: readonly Float64Array[];
-  readonly infestedAtEnd: readonly Float64Array[];
+  readonly everInfested: readonly Figures[];
+  readonly infestedAtEnd: readonly Figures[];
   /** Chance to have established by the end of each year of the horizon, on average over the futures. */
-  readonly establishedBy: readonly Float64Array[];
+  readonly establishedBy: readonly Figures[];
   /** Present cost of what staff entered, luck left out, by account; of the other losses also as it comes out. */
-  readonly duty: readonly Float64Array[];
-  readonly policy: readonly Float64Array[];
-  readonly other: readonly Float64Array[];
-  readonly otherCost: readonly Float64Array[];
+  readonly duty: readonly Figures[];
+  readonly policy: readonly Figures[];
+  readonly other: readonly Figures[];
+  readonly otherCost: readonly Figures[];
   /** Undiscounted cost of each year of the horizon, future after future; empty beyond the first blocks. */
   readonly byYear: readonly Float64Array[];
   /** Present value of 1 in each year of the horizon. */
@@ -159,7 +161,7 @@ function lakeFutures(
   const options = lake.options.map(({ numbers, states }) => ({
     costsByYear: withYears ? yearlyCostsOf(numbers, states) : undefined,
     ...emptyLists(years),
-    establishedBy: new Float64Array(lake.factors.length),
+    establishedBy: noFigures(lake.factors.length),
   }));
   for (let future = 0; future < futuresPerLake; future++) {
     const draw = place.lake * futuresPerLake + future;
@@ -206,7 +208,7 @@ function lakeFutures(
 }
 
 /** Adds a future's part of the mean. */
-function addEstablished(mean: Float64Array, hazards: readonly number[]): void {
+function addEstablished(mean: number[], hazards: readonly number[]): void {
   let clean = 1;
   for (let year = 0; year < hazards.length; year++) {
     clean *= 1 - at(hazards, year);
@@ -214,16 +216,18 @@ function addEstablished(mean: Float64Array, hazards: readonly number[]): void {
   }
 }
 
+const noFigures = (count: number) => Array<number>(count).fill(0);
+
 const emptyLists = (years: number) => ({
-  expected: new Float64Array(futuresPerLake),
-  cost: new Float64Array(futuresPerLake),
-  establishment: new Int16Array(futuresPerLake),
-  program: new Float64Array(futuresPerLake),
-  everInfested: new Float64Array(futuresPerLake),
-  infestedAtEnd: new Float64Array(futuresPerLake),
-  duty: new Float64Array(futuresPerLake),
-  policy: new Float64Array(futuresPerLake),
-  other: new Float64Array(futuresPerLake),
-  otherCost: new Float64Array(futuresPerLake),
+  expected: noFigures(futuresPerLake),
+  cost: noFigures(futuresPerLake),
+  establishment: noFigures(futuresPerLake),
+  program: noFigures(futuresPerLake),
+  everInfested: noFigures(futuresPerLake),
+  infestedAtEnd: noFigures(futuresPerLake),
+  duty: noFigures(futuresPerLake),
+  policy: noFigures(futuresPerLake),
+  other: noFigures(futuresPerLake),
+  otherCost: noFigures(futuresPerLake),
   byYear: new Float64Array(futuresPerLake * years),
 });

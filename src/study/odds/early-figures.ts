@@ -20,8 +20,8 @@ interface EarlyOption {
 /** Of each option on average over the futures so far. */
 export function earlyFigures(document: StudyDocument, lakes: readonly LakeFutures[]): EarlyFigures {
   const { baseline } = comparedOptions(document);
-  const mean = (ofLake: (lake: LakeFutures) => Float64Array) =>
-    meanOf(lakes.map((lake) => meanOf([...ofLake(lake)])));
+  const mean = (ofLake: (lake: LakeFutures) => readonly number[]) =>
+    meanOf(lakes.map((lake) => meanOf(ofLake(lake))));
   const meanCost = (option: number) => mean(({ expected }) => at(expected, option));
   const cheaper = (option: number) =>
     mean(({ cost }) =>

@@ -1,7 +1,7 @@
 import { at } from "../../lists.js";
 import type { Assumed } from "../../model/assumed.js";
 import { futuresPerLake } from "../../model/futures/draw-plan.js";
-import { foundDraw, foundFuture } from "../../model/futures/found-draw.js";
+import { type FoundFuture, foundDraw, foundFuture } from "../../model/futures/found-draw.js";
 import { drawsPerYear } from "../../model/futures/found-outcome.js";
 import type { lakeDraw } from "../../model/futures/lake-draw.js";
 import { risesOf } from "../../model/money/price-rises.js";
@@ -21,12 +21,12 @@ export type FoundFutures = readonly OptionFound[];
 
 interface OptionFound {
   /** Present cost of each phase, future by future: luck left out, and as it comes out. */
-  readonly expected: readonly Float64Array[];
-  readonly cost: readonly Float64Array[];
+  readonly expected: readonly (readonly number[])[];
+  readonly cost: readonly (readonly number[])[];
   /** Luck left out. */
-  readonly times: Readonly<Record<keyof FoundTimes, Float64Array>>;
+  readonly times: Readonly<Record<keyof FoundTimes, readonly number[]>>;
   /** 1 where they are found at all. */
-  readonly isFound: Float64Array;
+  readonly isFound: readonly number[];
 }
 
 /** Where a draw of the lake stands among all. */
@@ -90,23 +90,27 @@ export function foundDrawing(
   };
 }
 
-const noFutures = () => new Float64Array(futuresPerLake);
+const noFutures = () => Array<number>(futuresPerLake).fill(0);
 
-const emptyFound = (phases: number): OptionFound => ({
+const emptyFound = (phases: number) => ({
   expected: Array.from({ length: phases }, noFutures),
   cost: Array.from({ length: phases }, noFutures),
   times: { found: noFutures(), tried: noFutures(), contained: noFutures(), returned: noFutures() },
   isFound: noFutures(),
 });
 
-function keep(lists: OptionFound, future: number, result: ReturnType<typeof foundFuture>): void {
-  result.expected.forEach((amount, phase) => {
-    at(lists.expected, phase)[future] = amount;
-    at(lists.cost, phase)[future] = at(result.cost, phase);
-  });
-  lists.times.found[future] = result.times.found;
-  lists.times.tried[future] = result.times.tried;
-  lists.times.contained[future] = result.times.contained;
-  lists.times.returned[future] = result.times.returned;
-  lists.isFound[future] = Number(result.isFound);
+function keep(
+  { expected, cost, times, isFound }: ReturnType<typeof emptyFound>,
+  future: number,
+  result: FoundFuture,
+): void {
+  for (let phase = 0; phase < expected.length; phase++) {
+    at(expected, phase)[future] = at(result.expected, phase);
+    at(cost, phase)[future] = at(result.cost, phase);
+  }
+  times.found[future] = result.times.found;
+  times.tried[future] = result.times.tried;
+  times.contained[future] = result.times.contained;
+  times.returned[future] = result.times.returned;
+  isFound[future] = Number(result.isFound);
 }

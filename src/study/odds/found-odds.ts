@@ -39,7 +39,7 @@ export function foundOdds(
     return { mean: clusteredMean(expected, blocks), low, high };
   };
   const of = (counted: boolean) => phases.filter((_, phase) => at(isCounted, phase) === counted);
-  const meanTimes = (key: keyof FoundTimes) => meanOf(found.map(({ times }) => meanOf([...times[key]])));
+  const meanTimes = (key: keyof FoundTimes) => meanOf(found.map(({ times }) => meanOf(times[key])));
   return {
     phases: phases.map(amount),
     counted: amount(together(of(true), futures)),

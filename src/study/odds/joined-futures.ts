@@ -37,7 +37,7 @@ export function joinedFutures(lakes: readonly LakeFutures[], options: number): J
 }
 
 /** Year by year; each draw of the lake has as many futures. */
-function meanOfLists(lists: readonly Float64Array[]): Float64Array {
+function meanOfLists(lists: ReadonlyArray<readonly number[]>): Float64Array {
   const mean = new Float64Array(lists[0]?.length ?? 0);
   for (const list of lists) {
     for (const [year, value] of list.entries()) mean[year] = at(mean, year) + value / lists.length;
@@ -46,7 +46,7 @@ function meanOfLists(lists: readonly Float64Array[]): Float64Array {
 }
 
 /** Lists put together in their order. */
-export function joined(lists: readonly Float64Array[]): Float64Array {
+export function joined(lists: ReadonlyArray<ArrayLike<number>>): Float64Array {
   const all = new Float64Array(lists.reduce((sum, { length }) => sum + length, 0));
   let place = 0;
   for (const list of lists) {

@@ -2,7 +2,7 @@ import { type Reached, valueAtPlace } from "../../model/uncertainty/reach.js";
 import { placesOf, withNumbers } from "../prepare/number-places.js";
 
 /** What is drawn, by the ids of the inputs. */
-export type Values = ReadonlyMap<string, number>;
+export type Values = Pick<ReadonlyMap<string, number>, "get" | "has">;
 
 /** A quantity given with a range, or one of those typed as one number, of which a place in the range is drawn. */
 export interface MovedQuantity {

@@ -53,14 +53,19 @@ function drawnOrders(plan: DrawPlan, lakes: number): Map<string, number[]> {
     plan.inputs.map((input) => {
       const count = input.stage === "lake" ? lakes : lakes * futuresPerLake;
       const shares = blocks.flatMap((block) => block[input.stage].get(input.id) ?? []).slice(0, count);
-      return [input.id, mayRepeat(input) ? shares.map(valueAtShare(input)) : shares];
+      return [input.id, mayRepeat(input, shares) ? shares.map(valueAtShare(input)) : shares];
     }),
   );
 }
 
 /** Whether different shares may have one value; else they stand in the order of the values, and need not be turned into them. */
-const mayRepeat = ({ distribution, limits }: UncertainInput) =>
-  limits !== undefined || distribution.kind === "discrete" || distribution.kind === "fixed";
+function mayRepeat(input: UncertainInput, shares: readonly number[]): boolean {
+  const { distribution, limits } = input;
+  if (distribution.kind === "discrete" || distribution.kind === "fixed") return true;
+  if (!limits) return false;
+  const [least, most] = [Math.min(...shares), Math.max(...shares)].map(valueAtShare(input));
+  return least === limits.low || most === limits.high;
+}
 
 const isConstant = (values: readonly number[]) => values.every((value) => value === values[0]);
 

@@ -144,9 +144,10 @@ export function boatsOf(
   return {
     launches,
     traffic: traffic?.entered,
-    classes: classes.map(({ id, name, share, living, sinceInfestedWater }, index) => ({
-      ...{ id, name, share, living, fouled: at(chances, index).fouled, daysSince: sinceInfestedWater },
-    })),
+    classes: classes.map(({ id, name, share, living, sinceInfestedWater: daysSince }, index) => {
+      const { fouled } = at(chances, index);
+      return { id, name, share, fouled, living, daysSince };
+    }),
     otherWays: otherWays?.map((way) => {
       const fromYear = way.infestedFrom === undefined ? undefined : Math.max(0, way.infestedFrom - startYear);
       return { ...way, fromYear, sourceChance: way.becomesInfested };

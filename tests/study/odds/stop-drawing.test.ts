@@ -9,12 +9,12 @@ const settings = { precision: 0.05, mostFutures: 40 * futuresPerBlock };
 /** A lake in whose two futures an infestation costs some amount and the option brings a net benefit on average. */
 const lakeWith = (netBenefit: number, loss: number): LakeFutures => ({
   expected: [
-    new Float64Array([900, 1100]).map((each) => each + loss),
-    new Float64Array([1000, 1000 - 2 * netBenefit]).map((each) => each + loss),
+    [900, 1100].map((each) => each + loss),
+    [1000, 1000 - 2 * netBenefit].map((each) => each + loss),
   ],
   cost: [],
   establishment: [],
-  program: [new Float64Array([1000, 1000])],
+  program: [[1000, 1000]],
   everInfested: [],
   infestedAtEnd: [],
   establishedBy: [],

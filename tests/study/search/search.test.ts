@@ -59,7 +59,7 @@ function ordinary(text: string) {
   const document = readStudyText(text, "study.yaml");
   const drawn = drawnStudy(document, assumptions, draws);
   const futures = Array.from({ length: lakes }, (_, lake) => drawn.futures(0, lake));
-  const last = (lists: readonly Float64Array[]) => [...(lists.at(-1) ?? [])];
+  const last = (lists: ReadonlyArray<readonly number[]>) => lists.at(-1) ?? [];
   return {
     cost: meanOf(futures.flatMap(({ expected }) => last(expected))),
     program: meanOf(futures.flatMap(({ program }) => last(program))),

@@ -14,10 +14,11 @@ export interface Ramp extends StructureBase, SweptRamp {
 
 function launchesLost(ramp: Ramp, context: LakeContext): ServiceItem {
   const closed = months.map(() => 0);
-  context.daily.forEach((level, day) => {
+  for (let day = 0; day < context.daily.length; day++) {
+    if (at(context.daily, day) >= ramp.bottomElevation) continue;
     const month = monthOfDay(day);
-    if (level < ramp.bottomElevation) closed[month] = at(closed, month) + 1;
-  });
+    closed[month] = at(closed, month) + 1;
+  }
   return {
     what: "launch fees lost while the ramp ends above the water",
     quantityKind: "days",

@@ -1,17 +1,20 @@
 import { at } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
-import { months } from "../../lake/calendar.js";
+import { type GrownMonths, layerAt } from "../../mussels/grown-months.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { PlanEntry } from "../catalogue.js";
-import type { Component, LimitLoad, Plan, Tell } from "../component.js";
+import type { LimitLoad, Plan, Tell } from "../component.js";
 import { forcedCleaning, NearestLimit, noLoad } from "../limits.js";
 import { removalLines, shellLines, workLines } from "../plan-work.js";
 import { Ledger, tellAll } from "./ledger.js";
 import {
   type Course,
+  grownIn,
   layerIn,
   type PartYear,
+  runIn,
   type SurfacePart,
+  startOf,
   type UntouchedCourse,
   untouchedCourse,
 } from "./untouched.js";
@@ -21,11 +24,8 @@ import { addTo, type Cost, costOfLines, noCost } from "./weights.js";
 export interface PlanTools extends SurfacePart {
   /** The surface if nobody touches it, under a share of the settlers. */
   readonly untouched: (factor: number) => UntouchedCourse;
-  /**
-   * Tells what a layer costs in a month of the year.
-   * @param upstream share of the pieces of a mature infestation upstream that reach the part
-   */
-  readonly tellMonth: (tell: Tell, layer: Layer, month: number, upstream: number) => void;
+  /** Tells what stands in a month of a course, and what died in it. */
+  readonly tellMonth: (tell: Tell, plan: Plan, course: Course, month: number) => void;
   /** What stands in a year of a course, and what is carted away. */
   readonly inYear: (year: number, plan: Plan, course: Course) => YearCost;
   /** What a date of a plan costs in a month of the year, apart from what is carted away. */
@@ -38,21 +38,16 @@ export interface YearCost {
   readonly nearest: LimitLoad;
 }
 
-/** Reckons what a layer costs in a month while it stands, and the shells of what died in it. @returns its month in the ledger */
-type InMonth = (layer: Layer, month: number, upstream: number) => number;
-
+/** What the months of courses cost: each is a month of the ledger, reckoned once. */
 interface Months {
   readonly ledger: Ledger;
-  readonly inMonth: InMonth;
+  readonly inMonth: (plan: Plan, course: Course, month: number) => number;
 }
 
 export function planTools({ component, context, surface }: SurfacePart): PlanTools {
   const { planWeights } = context;
   const part: SurfacePart = { component, context, surface };
-  const ledger = new Ledger(planWeights);
-  const reckon = monthCosts(part, ledger);
-  const isFed = component.isFed === true;
-  const months = { ledger, inMonth: isFed ? fedMonths(reckon) : ownMonths(reckon) };
+  const months = monthsOf(part);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
   const untouchedYears = remembered((_: Course) => new Map<number, YearCost>());
   const works = remembered((_: PlanEntry) => new Map<number, Cost>());
@@ -61,10 +56,10 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
     context,
     surface,
     untouched: courses,
-    tellMonth: (tell, layer, month, upstream) =>
-      ledger.tellAgain(tell, months.inMonth(layer, month, upstream)),
+    tellMonth: (tell, plan, course, month) =>
+      months.ledger.tellAgain(tell, months.inMonth(plan, course, month)),
     inYear: (year, plan, course) => {
-      if (isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
+      if (component.isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
       return once(untouchedYears(course), year, () => yearCost(year, plan, course, part, months));
     },
     workOf: (entry, month) =>
@@ -80,44 +75,63 @@ function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value)
   return found;
 }
 
-/** A layer stands in one month of the year only; plans share many months. */
-function ownMonths(reckon: InMonth): InMonth {
-  const known = new Map<Layer, number>();
-  return (layer, month, upstream) => {
-    const before = known.get(layer);
-    if (before !== undefined) return before;
-    const found = reckon(layer, month, upstream);
-    known.set(layer, found);
-    return found;
-  };
+/** A run of a course from bare on, with the latest month of the ledger for each of its months. */
+interface KnownRun {
+  readonly course: Course;
+  readonly from: number;
+  readonly to: number;
+  readonly grown: GrownMonths;
+  readonly latest: number[];
 }
 
 /**
- * What comes down from upstream differs from plan to plan, and a bare surface is the same in all months. Of each layer the
- * latest is known, and of each month in the ledger the one of the same layer before it.
+ * Plans share many months: those of a run from bare on belong to one month of the year each. What comes down from upstream
+ * differs from plan to plan, so that of each the latest is known, and of each month in the ledger the one of the same
+ * layer before it.
  */
-function fedMonths(reckon: InMonth): InMonth {
-  const latest = months.map(() => new Map<Layer, number>());
+function monthsOf(part: SurfacePart): Months {
+  const ledger = new Ledger(part.context.planWeights);
+  const reckon = monthCosts(part, ledger);
+  const latestOf = remembered((_: GrownMonths): number[] => []);
+  const { isFed } = part.component;
   const before: number[] = [];
   const upstreams: number[] = [];
-  return (layer, month, upstream) => {
-    const inMonth = at(latest, month);
-    const last = inMonth.get(layer) ?? -1;
-    for (let each = last; each >= 0; each = before[each] ?? -1) if (upstreams[each] === upstream) return each;
-    const found = reckon(layer, month, upstream);
-    before[found] = last;
-    upstreams[found] = upstream;
-    inMonth.set(layer, found);
+  let known: KnownRun | undefined;
+  const inMonth: Months["inMonth"] = (plan, course, month) => {
+    if (known === undefined || known.course !== course || month < known.from || month >= known.to)
+      known = knownRun(course, month, latestOf);
+    const place = month - known.from;
+    const last = known.latest[place] ?? -1;
+    const upstream = isFed ? upstreamShare(plan, month, part) : 0;
+    for (let each = last; each >= 0; each = before[each] ?? -1)
+      if (!isFed || upstreams[each] === upstream) return each;
+    const found = reckon(layerAt(known.grown, place), month % 12, upstream);
+    known.latest[place] = found;
+    if (isFed) {
+      before[found] = last;
+      upstreams[found] = upstream;
+    }
     return found;
   };
+  return { ledger, inMonth };
 }
 
-function monthCosts({ component, context }: SurfacePart, ledger: Ledger): InMonth {
+function knownRun(course: Course, month: number, latestOf: (grown: GrownMonths) => number[]): KnownRun {
+  const run = runIn(course, month);
+  const grown = grownIn(course, run);
+  return { course, from: startOf(course, run), to: startOf(course, run + 1), grown, latest: latestOf(grown) };
+}
+
+/**
+ * What a layer costs in a month while it stands, and the shells of what died in it.
+ * @returns a function that tells it to the ledger, and returns the ledger's month
+ */
+function monthCosts({ component, context }: SurfacePart, ledger: Ledger) {
   const { losses, limit, isFed } = component;
   const { tell } = ledger;
   const tellForced = forcedCleaning(component, context);
   const nearest = new NearestLimit();
-  return (layer, month, upstream) => {
+  return (layer: Layer, month: number, upstream: number): number => {
     const isFouled = layer.mass > 0;
     if (layer.killed > 0) tellAll(tell, shellLines(layer, component, context));
     if (isFouled || isFed) losses(tell, layer, month, upstream);
@@ -127,10 +141,6 @@ function monthCosts({ component, context }: SurfacePart, ledger: Ledger): InMont
     return ledger.endMonth(nearest);
   };
 }
-
-/** Whether a month under a layer costs anything. */
-export const costsAnything = ({ isFed }: Component, { mass, killed }: Layer): boolean =>
-  mass > 0 || killed > 0 || isFed === true;
 
 /** Pieces from upstream come as the lake's density has it; none passes a filter while mussels are regularly found. */
 export function upstreamShare({ entry }: Plan, month: number, { component, context }: PartYear): number {
@@ -144,26 +154,24 @@ function yearCost(
   year: number,
   plan: Plan,
   course: Course,
-  part: SurfacePart,
+  { component, context }: SurfacePart,
   { ledger, inMonth }: Months,
 ): YearCost {
-  const { component, context } = part;
   const { planWeights } = context;
+  const { cleanedMonths } = course;
+  const isCleaned = cleanedMonths.size > 0;
   const cost = noCost(planWeights);
   let load = 0;
   let nearest = -1;
   for (let month = year * 12; month < year * 12 + 12; month++) {
-    const layer = layerIn(course, month);
-    if (costsAnything(component, layer)) {
-      const found = inMonth(layer, month % 12, upstreamShare(plan, month, part));
-      ledger.addTo(cost, found);
-      if (ledger.loadIn(found) > load) {
-        load = ledger.loadIn(found);
-        nearest = found;
-      }
+    const found = inMonth(plan, course, month);
+    ledger.addTo(cost, found);
+    if (ledger.loadIn(found) > load) {
+      load = ledger.loadIn(found);
+      nearest = found;
     }
-    if (course.cleanedMonths.has(month))
-      addTo(cost, removalLines(plan, layer, component, context), planWeights);
+    if (isCleaned && cleanedMonths.has(month))
+      addTo(cost, removalLines(plan, layerIn(course, month), component, context), planWeights);
   }
   return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
 }

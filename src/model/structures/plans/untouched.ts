@@ -56,13 +56,15 @@ interface DatedRuns {
   readonly runs: readonly GrownMonths[];
 }
 
-const undated: DatedRuns = { first: Infinity, every: 1, runs: [] };
-
 /** The course of a surface that nobody touches. */
 export interface UntouchedCourse extends Course {
   /** The first month with a layer worth a visit; −1 if there is none within the horizon. */
   readonly firstWorth: number;
 }
+
+/** After all months, as a whole number: with Infinity the engine would take months for fractions. */
+const never = 1e9;
+const undated: DatedRuns = { first: never, every: 1, runs: [] };
 
 /** A course that grows on from establishment. */
 export const courseFrom = (
@@ -71,25 +73,27 @@ export const courseFrom = (
 ): Course => ({ months, cycle, cleanedMonths, grown, dated: undated });
 
 /** The layer at the end of a month of a course, before any cleaning: the same object whenever it is asked for. */
-export function layerIn({ grown, dated }: Course, month: number): Layer {
-  return month <= dated.first
-    ? layerAt(grown, month)
-    : layerAt(runIn(dated, month), monthOfRun(dated, month));
+export function layerIn(course: Course, month: number): Layer {
+  const run = runIn(course, month);
+  return layerAt(grownIn(course, run), month - startOf(course, run));
 }
 
 /** Thickness of that layer, m. */
-export function thicknessIn({ grown, dated }: Course, month: number): number {
-  return month <= dated.first
-    ? thicknessAt(grown, month)
-    : thicknessAt(runIn(dated, month), monthOfRun(dated, month));
+export function thicknessIn(course: Course, month: number): number {
+  const run = runIn(course, month);
+  return thicknessAt(grownIn(course, run), month - startOf(course, run));
 }
 
-function runIn({ first, every, runs }: DatedRuns, month: number): GrownMonths {
-  const run = Math.floor((month - first - 1) / every);
-  return runs[run] ?? noElement(runs, run);
-}
+/** The run that a month of a course belongs to: 0 from establishment on, 1 after the first date, 2 after the next. */
+export const runIn = ({ dated: { first, every } }: Course, month: number): number =>
+  month <= first ? 0 : Math.floor((month - first - 1) / every) + 1;
 
-const monthOfRun = ({ first, every }: DatedRuns, month: number) => (month - first - 1) % every;
+/** First month of a run. */
+export const startOf = ({ dated: { first, every } }: Course, run: number): number =>
+  run === 0 ? 0 : first + 1 + (run - 1) * every;
+
+export const grownIn = ({ grown, dated: { runs } }: Course, run: number): GrownMonths =>
+  run === 0 ? grown : (runs[run - 1] ?? noElement(runs, run - 1));
 
 /** The year of a course that a year since establishment is like. */
 export function yearLike({ months, cycle }: Course, year: number): number {

@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { sumOf } from "../../../../src/lists.js";
+import type { GrownMonths } from "../../../../src/model/mussels/grown-months.js";
 import { bareSurface } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
-import { noLoad } from "../../../../src/model/structures/limits.js";
+import { noLimit, noLoad } from "../../../../src/model/structures/limits.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
-import { costsAnything, planTools, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
+import { planTools, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
+import { courseFrom, noMonths } from "../../../../src/model/structures/plans/untouched.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
@@ -51,27 +53,33 @@ describe("what comes down from upstream", () => {
   });
 });
 
+const pieces = {
+  what: "pieces",
+  type: "loss",
+  quantityKind: "hours",
+  unitRate: 1,
+  assumptionIds: [],
+} as const;
+
 describe("a month", () => {
-  const part = { isFed: undefined } as Component;
+  const [line] = serviceLine.components(sealWater, context);
+  if (!line) throw new Error("no line");
+  const part: Component = { ...line, isFed: undefined, losses: (tell) => tell(pieces, 1), limit: noLimit };
   it.each([
     ["with mussels", part, { ...bareSurface, mass: 1 }, true],
     ["with shells of what died in it", part, { ...bareSurface, killed: 1 }, true],
     ["of a bare part that is fed from upstream", { ...part, isFed: true }, bareSurface, true],
     ["of a bare part", part, bareSurface, false],
   ])("%s costs something: %#", (_what, component, layer, expected) => {
-    expect(costsAnything(component, layer)).toBe(expected);
+    const tools = planTools({ component, context, surface: context.growing(component.surface) });
+    const grown = { layers: [layer] } as unknown as GrownMonths;
+    const course = courseFrom(grown, { months: 12, cycle: 0, cleanedMonths: noMonths });
+    let told = 0;
+    tools.tellMonth((_, quantity) => (told += quantity), planBy("leave"), course, 0);
+    expect(told > 0).toBe(expected);
   });
 
   it("of a part fed from upstream costs what each plan lets come down, also on the same layers", () => {
-    const [line] = serviceLine.components(sealWater, context);
-    if (!line) throw new Error("no line");
-    const pieces = {
-      what: "pieces",
-      type: "loss",
-      quantityKind: "hours",
-      unitRate: 1,
-      assumptionIds: [],
-    } as const;
     const component: Component = {
       ...line,
       isFed: true,
