@@ -62,7 +62,7 @@ export function killedByYear(
     const year = Math.floor(month / 12);
     if (year === tried && isRepeated) return killed.fill(at(killed, year - 1), year);
     passMonth(colony, month % 12, density[month] ?? noElement(density, month));
-    killed[year] = at(killed, year) + colony.killed;
+    killed[year] = (killed[year] ?? 0) + colony.killed;
     if (month >= settled && year < tried - 1 && isBared(colony)) isRepeated = true;
   }
   return killed;
