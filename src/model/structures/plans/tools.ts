@@ -1,4 +1,4 @@
-import { at } from "../../../lists.js";
+import { noElement } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
 import { type GrownMonths, layerAt } from "../../mussels/grown-months.js";
 import type { Layer } from "../../mussels/layer.js";
@@ -150,7 +150,7 @@ export function upstreamShare({ entry }: Plan, month: number, { component, conte
   if (!component.isFed) return 0;
   const { density, matureDensity, found } = context;
   if (entry.measure === "filter" && found.isFound(month)) return 0;
-  return matureDensity > 0 ? at(density, month) / matureDensity : 0;
+  return matureDensity > 0 ? (density[month] ?? noElement(density, month)) / matureDensity : 0;
 }
 
 function yearCost(

@@ -1,4 +1,4 @@
-import { at } from "../../../lists.js";
+import { at, noElement } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
 import type { LimitLoad, Plan, Protection } from "../component.js";
 import type { LakeContext } from "../context.js";
@@ -131,7 +131,8 @@ function datedWork(
   const end = Math.min(first + years * 12, context.density.length);
   let value = 0;
   for (let month = first; month < end; month += dates.every) {
-    value += weighed(workOf(entry, month % 12), at(weights, Math.floor(month / 12)));
+    const year = Math.floor(month / 12);
+    value += weighed(workOf(entry, month % 12), weights[year] ?? noElement(weights, year));
   }
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
@@ -179,5 +180,6 @@ function valueNotFound(
 /** Of a year that a course tells and of all years that are like it. */
 function weightOf({ months, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
   const isRepeated = cycle > 0 && year >= months / 12 - cycle;
-  return at(isRepeated ? repeating(cycle) : byYear, year);
+  const weights = isRepeated ? repeating(cycle) : byYear;
+  return weights[year] ?? noElement(weights, year);
 }
