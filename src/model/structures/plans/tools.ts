@@ -51,8 +51,8 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
   const part: SurfacePart = { component, context, surface };
   const months = monthsOf(part);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
-  const untouchedYears = remembered((_: Course) => new Map<number, YearCost>());
-  const works = remembered((_: PlanEntry) => new Map<number, Cost>());
+  const untouchedYears = remembered((_: Course): YearCost[] => []);
+  const works = remembered((_: PlanEntry): Cost[] => []);
   return {
     component,
     context,
@@ -63,19 +63,16 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
     inYear: (year, plan, course) => {
       if (component.isFed || firstCleaned(course) < Infinity)
         return yearCost(year, plan, course, part, months);
-      return once(untouchedYears(course), year, () => yearCost(year, plan, course, part, months));
+      const known = untouchedYears(course);
+      known[year] ??= yearCost(year, plan, course, part, months);
+      return known[year];
     },
-    workOf: (entry, month) =>
-      once(works(entry), month, () => costOfLines(workLines(entry, component, context, month), planWeights)),
+    workOf: (entry, month) => {
+      const known = works(entry);
+      known[month] ??= costOfLines(workLines(entry, component, context, month), planWeights);
+      return known[month];
+    },
   };
-}
-
-function once<Key, Value>(known: Map<Key, Value>, key: Key, reckon: () => Value): Value {
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const found = reckon();
-  known.set(key, found);
-  return found;
 }
 
 /** A run of a course from bare on, with the latest month of the ledger for each of its months. */
