@@ -92,8 +92,8 @@ export function groundKills({
   const velocity = months.map(() => 0);
   return (density, settled) =>
     killedBetween({
-      ...year,
       years: density.length / 12,
+      ...year,
       killedAt: (elevation) => {
         const conditions = monthsOf({ place: { at: "elevation", elevation }, velocity });
         if (!isEverDry(conditions)) return Array<number>(density.length / 12).fill(0);
