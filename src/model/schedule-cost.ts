@@ -68,11 +68,13 @@ function storageLine(storageGivenUp: number, lake: Lake, money: MoneySettings): 
   });
 }
 
-function meanService(structure: Structure, contexts: Contexts): ServiceItem[] {
+function meanService(structure: Structure, contexts: Contexts): readonly ServiceItem[] {
   const { cleanService } = kindOf(structure);
   if (!cleanService) return [];
   const years = contexts.map((context) => cleanService(structure, context));
-  return at(years, 0).map((item, index) => ({
+  const [first = [], ...others] = years;
+  if (others.length === 0) return first;
+  return first.map((item, index) => ({
     ...item,
     quantity: months.map((month) => meanOf(years.map((items) => at(at(items, index).quantity, month)))),
   }));

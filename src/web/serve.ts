@@ -48,7 +48,7 @@ function start(): void {
   const workers = answerWorkers({ assumptions, files });
   const printer = createPrinter({
     launch: () => launchBrowser(besidePages),
-    finish: (pdf, description) => workers.ask("packed", { pdf, description }),
+    finish: async (printed, description) => workers.ask("packed", { pdf: await printed, description }),
   });
   const pool = workerPool(assumptions);
   const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool, study, control) });

@@ -8,6 +8,7 @@ import type { Component, Plan } from "../../model/structures/component.js";
 import type { LakeContext } from "../../model/structures/context.js";
 import { courseOf } from "../../model/structures/plans/course.js";
 import {
+  isCleaned,
   layerIn as layerOf,
   settlersLetOn,
   untouchedCourse,
@@ -43,7 +44,8 @@ export function partCourse(
   const course = courseOf(plan, untouchedCourse(settlersLetOn(plan, context), part), part);
   const layerIn = (month: number) =>
     layerOf(course, yearLike(course, Math.floor(month / 12)) * 12 + (month % 12));
-  const cleaned = [...course.cleanedMonths].sort((one, other) => one - other);
+  const told = Array.from({ length: course.months }, (_, month) => month);
+  const cleaned = told.filter((month) => isCleaned(course, month));
   return { component, plan, surface, context, layerIn, cleaned };
 }
 

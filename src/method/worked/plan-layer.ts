@@ -6,6 +6,7 @@ import { courseOf } from "../../model/structures/plans/course.js";
 import {
   type Course,
   densityUnder,
+  isCleaned,
   layerIn,
   type SurfacePart,
   settlersLetOn,
@@ -39,15 +40,14 @@ export function layerUnderPlan(
   const part = { component, context, surface: context.growing(component.surface) };
   const factor = settlersLetOn(plan, context);
   const course = courseOf(plan, untouchedCourse(factor, part), part);
-  const { cleanedMonths, cycle } = course;
   const years = course.months / 12;
-  const from = (years - Math.max(1, Math.min(cycle, years))) * 12;
+  const from = (years - Math.max(1, Math.min(course.cycle, years))) * 12;
   const month = thickestMonth(course, from, months);
   return {
     layer: layerIn(course, month),
     part,
     month,
-    start: startBefore(month, cleanedMonths),
+    start: startBefore(month, course),
     density: densityUnder(factor, context),
   };
 }
@@ -62,7 +62,7 @@ function thickestMonth(course: Course, from: number, months: readonly number[]):
 }
 
 /** The month after the last cleaning before this one; that of establishment where there was none. */
-function startBefore(month: number, cleaned: ReadonlySet<number>): number {
-  for (let earlier = month - 1; earlier >= 0; earlier--) if (cleaned.has(earlier)) return earlier + 1;
+function startBefore(month: number, course: Course): number {
+  for (let earlier = month - 1; earlier >= 0; earlier--) if (isCleaned(course, earlier)) return earlier + 1;
   return 0;
 }

@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { at, noElement } from "../../lists.js";
 import { containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
 import type { StateProbabilities } from "../risk/state-probabilities.js";
 
@@ -56,10 +56,11 @@ function addedCosts(
     }));
     for (let year = age; year < years; year++) {
       let cost =
-        at(scheduleInYear, year) * noticed +
-        at(attemptInYear, year) * during.attempts -
-        at(programInYear, year) * left;
-      for (const { share, amount } of lost) cost += (share ? at(share, year) : 1) * amount;
+        (scheduleInYear[year] ?? noElement(scheduleInYear, year)) * noticed +
+        (attemptInYear[year] ?? noElement(attemptInYear, year)) * during.attempts -
+        (programInYear[year] ?? noElement(programInYear, year)) * left;
+      for (const { share, amount } of lost)
+        cost += (share ? (share[year] ?? noElement(share, year)) : 1) * amount;
       added[(year - age) * years + year] = cost;
     }
   });

@@ -4,7 +4,7 @@ import type { StoragePoint } from "./lake.js";
 /** Lake area at an elevation, linear between the rows of the table and level beyond its ends, m². */
 export function areaAt(table: readonly StoragePoint[], elevation: number): number {
   let above = 0;
-  while (above < table.length && at(table, above).elevation < elevation) above++;
+  while ((table[above]?.elevation ?? Infinity) < elevation) above++;
   if (above === 0) return at(table, 0).area;
   const lower = at(table, above - 1);
   const upper = table[above];

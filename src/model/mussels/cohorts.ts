@@ -14,7 +14,6 @@ export interface ColonyParameters {
 /** The twelve months of a surface with what a mussel is at each age there. */
 export interface ColonySurface {
   readonly months: readonly SurfaceMonth[];
-  /** Made when first needed: a band of a ramp that never dries needs none. */
   readonly table: ShellTable;
 }
 

@@ -1,5 +1,6 @@
+import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
-import type { Species } from "../lake/lake.js";
+import type { Lake, Species } from "../lake/lake.js";
 
 /** Air that a stranded mussel lies in. */
 export interface Air {
@@ -115,12 +116,33 @@ export interface DryDose {
 
 export const noDose: DryDose = { drying: 0, frost: 0 };
 
-export function dryDose(hours: number, air: Air, parameters: DryingParameters): DryDose {
-  return {
-    drying: hours / halfLifeHours(parameters.referenceLengthMm, air, parameters),
-    frost: hours / (frostKillHours(air.temperature, parameters) * parameters.clusterFactor),
-  };
+/** Hours in some air that are a dose of one. */
+export interface DeadlyHours {
+  readonly drying: number;
+  readonly frost: number;
 }
+
+export const deadlyHours = (air: Air, parameters: DryingParameters): DeadlyHours => ({
+  drying: halfLifeHours(parameters.referenceLengthMm, air, parameters),
+  frost: frostKillHours(air.temperature, parameters) * parameters.clusterFactor,
+});
+
+export const doseOf = (hours: number, { drying, frost }: DeadlyHours): DryDose => ({
+  drying: hours / drying,
+  frost: hours / frost,
+});
+
+export const dryDose = (hours: number, air: Air, parameters: DryingParameters): DryDose =>
+  doseOf(hours, deadlyHours(air, parameters));
+
+/** In the lake's air, by month. */
+export const deadlyByMonth = (
+  { airTemperature, humidity }: Lake,
+  parameters: DryingParameters,
+): DeadlyHours[] =>
+  airTemperature.map((temperature, month) =>
+    deadlyHours({ temperature, humidity: at(humidity, month) }, parameters),
+  );
 
 export function addDose(a: DryDose, b: DryDose): DryDose {
   return { drying: a.drying + b.drying, frost: a.frost + b.frost };

@@ -1,10 +1,9 @@
 import { at } from "../../lists.js";
-import { withLater } from "../computed-once.js";
 import { months } from "../lake/calendar.js";
 import { exposedBand } from "../lake/levels.js";
 import { type GrowthParameters, killedByYear } from "./growth.js";
 import { shellTable } from "./shell-table.js";
-import type { Surface, SurfaceMonth } from "./surface.js";
+import { isEverDry, type Surface, type SurfaceMonth } from "./surface.js";
 
 /** A stretch of elevations, m. */
 export interface Heights {
@@ -93,14 +92,12 @@ export function groundKills({
   const velocity = months.map(() => 0);
   return (density, settled) =>
     killedBetween({
-      ...year,
       years: density.length / 12,
+      ...year,
       killedAt: (elevation) => {
         const conditions = monthsOf({ place: { at: "elevation", elevation }, velocity });
-        const surface = withLater(
-          { months: conditions },
-          { table: () => shellTable(conditions, growth.shell, growth.drying) },
-        );
+        if (!isEverDry(conditions)) return Array<number>(density.length / 12).fill(0);
+        const surface = { months: conditions, table: shellTable(conditions, growth) };
         return killedByYear({ surface, density, settled }, growth);
       },
     });

@@ -1,10 +1,9 @@
 import { at } from "../../lists.js";
 import { once, remembered, withLater } from "../computed-once.js";
 import type { ColonySurface } from "./cohorts.js";
-import type { DryDose, DryingParameters } from "./drying.js";
+import type { DryDose } from "./drying.js";
 import type { GrownMonths } from "./grown-months.js";
-import type { ShellParameters } from "./shell.js";
-import { type ShellTable, shellTable } from "./shell-table.js";
+import { type MusselParameters, type ShellTable, shellTable } from "./shell-table.js";
 import type { SurfaceMonth } from "./surface.js";
 
 /** A surface made once and used by every plan: alike parts share it with all that was grown on it. */
@@ -26,10 +25,7 @@ const mostKept = 128;
  * grown on it, and those that live through the same warmth and dry runs share a shell table. Below the drawn-down
  * band most do.
  */
-export function growingSurfaces(
-  shell: ShellParameters,
-  drying: DryingParameters,
-): {
+export function growingSurfaces(parameters: MusselParameters): {
   readonly surfaceOf: (months: readonly SurfaceMonth[]) => GrowingSurface;
   /** Lets go of all that is kept: layers take much memory, and can be grown again. */
   readonly forget: () => void;
@@ -45,7 +41,7 @@ export function growingSurfaces(
     const asWarm = known.get(warmth)?.filter(({ surface }) => isSameLife(surface.months, months)) ?? [];
     const same = asWarm.find(({ surface }) => isSameSettlement(surface.months, months));
     if (same) return same.surface;
-    const table = asWarm[0]?.table ?? once(() => shellTable(months, shell, drying));
+    const table = asWarm[0]?.table ?? once(() => shellTable(months, parameters));
     const bare = { months, grownFromBare: remembered(() => new Map()) };
     const surface: GrowingSurface = withLater(bare, { table });
     if (kept === mostKept) forget();

@@ -18,7 +18,7 @@ export interface GrownMonths {
   readonly colony: Colony;
   readonly density: readonly number[];
   readonly start: number;
-  readonly bulkDensity: number;
+  readonly parameters: GrowthParameters;
   /** The cohorts, at most one for each month for which there is room, and then what is kept of those months. */
   block: Float64Array;
   room: number;
@@ -34,12 +34,12 @@ export function grownMonths(
   parameters: GrowthParameters,
   room: number,
 ): GrownMonths {
-  const block = new Float64Array(room * (1 + sumsKept));
+  const block = parameters.room(room * (1 + sumsKept));
   return {
     colony: bareColony(surface, parameters, block),
     density,
     start,
-    bulkDensity: parameters.bulkDensity,
+    parameters,
     block,
     room,
     count: 0,
@@ -65,7 +65,7 @@ export function growTo(grown: GrownMonths, months: number): void {
 }
 
 function makeRoom(grown: GrownMonths, room: number): void {
-  const block = new Float64Array(room * (1 + sumsKept));
+  const block = grown.parameters.room(room * (1 + sumsKept));
   block.set(grown.block.subarray(0, grown.colony.end));
   block.set(grown.block.subarray(grown.room), room);
   grown.colony.living = block;
@@ -84,7 +84,7 @@ export function layerAt(grown: GrownMonths, month: number): Layer {
   const known = grown.layers[month];
   if (known !== undefined) return known;
   const place = placeOf(grown, month);
-  const layer = layerKept(grown.block, place, grown.bulkDensity);
+  const layer = layerKept(grown.block, place, grown.parameters.bulkDensity);
   grown.layers[month] = layer;
   return layer;
 }
@@ -92,7 +92,7 @@ export function layerAt(grown: GrownMonths, month: number): Layer {
 /** Thickness of that layer, m. */
 export function thicknessAt(grown: GrownMonths, month: number): number {
   const place = placeOf(grown, month);
-  return layerThickness(massKept(grown.block, place), grown.bulkDensity);
+  return layerThickness(massKept(grown.block, place), grown.parameters.bulkDensity);
 }
 
 /** Whether the month's drying or frost left nobody alive. */

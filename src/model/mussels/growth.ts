@@ -1,14 +1,12 @@
 import { at, noElement } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { bareColony, type ColonyParameters, type ColonySurface, isBared, passMonth } from "./cohorts.js";
-import type { DryingParameters } from "./drying.js";
-import type { ShellParameters } from "./shell.js";
+import { numberRoom } from "./number-room.js";
+import type { MusselParameters } from "./shell-table.js";
 import { isEverDry } from "./surface.js";
 
-export interface GrowthParameters extends ColonyParameters {
+export interface GrowthParameters extends ColonyParameters, MusselParameters {
   readonly bulkDensity: number;
-  readonly shell: ShellParameters;
-  readonly drying: DryingParameters;
 }
 
 /** @param suitability weight of the lake's water, 0 to 1 */
@@ -23,6 +21,7 @@ export function growthParameters(
     bulkDensity: assumed("growth.bulk-density"),
     shell,
     drying,
+    room: numberRoom(),
   };
 }
 
@@ -53,17 +52,23 @@ export function killedByYear(
   parameters: GrowthParameters,
 ): number[] {
   const years = density.length / 12;
-  const killed = Array<number>(years).fill(0);
-  if (!isEverDry(surface.months)) return killed;
-  const colony = bareColony(surface, parameters, new Float64Array(density.length));
+  if (!isEverDry(surface.months)) return Array<number>(years).fill(0);
+  const killed: number[] = [];
+  const colony = bareColony(surface, parameters, parameters.room(density.length));
   const tried = Math.ceil(settled / 12) + 2;
   let isRepeated = false;
-  for (let month = 0; month < density.length; month++) {
-    const year = Math.floor(month / 12);
-    if (year === tried && isRepeated) return killed.fill(at(killed, year - 1), year);
-    passMonth(colony, month % 12, density[month] ?? noElement(density, month));
-    killed[year] = at(killed, year) + colony.killed;
-    if (month >= settled && year < tried - 1 && isBared(colony)) isRepeated = true;
+  for (let year = 0; year < years; year++) {
+    if (year >= tried && isRepeated) {
+      killed.push(at(killed, year - 1));
+      continue;
+    }
+    let mass = 0;
+    for (let month = year * 12; month < year * 12 + 12; month++) {
+      passMonth(colony, month % 12, density[month] ?? noElement(density, month));
+      mass += colony.killed;
+      if (month >= settled && year < tried - 1 && isBared(colony)) isRepeated = true;
+    }
+    killed.push(mass);
   }
   return killed;
 }

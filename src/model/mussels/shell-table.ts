@@ -1,6 +1,7 @@
 import { at, noElement } from "../../lists.js";
 import { months } from "../lake/calendar.js";
 import { type DryingParameters, lengthFactor, noDose, survivalBy } from "./drying.js";
+import type { NumberRoom } from "./number-room.js";
 import { grownLengthMm, roomLeft, type ShellParameters, wetMassG } from "./shell.js";
 import { isEverDry, type SurfaceMonth } from "./surface.js";
 
@@ -36,6 +37,13 @@ export interface ShellTable {
   readonly settler: { readonly cover: number; readonly mass: number };
 }
 
+/** What mussels are in a lake, and room for what is known of them. */
+export interface MusselParameters {
+  readonly shell: ShellParameters;
+  readonly drying: DryingParameters;
+  readonly room: NumberRoom;
+}
+
 /** Ages in months of the cohorts that a month of the year meets, youngest first. */
 export function agesMet(surface: readonly SurfaceMonth[], month: number): number[] {
   const ages = Array.from({ length: oldestAge }, (_, index) => index + 1);
@@ -45,8 +53,7 @@ export function agesMet(surface: readonly SurfaceMonth[], month: number): number
 /** What a mussel is at each age: shells grow in the months a < 84 since they settled. */
 export function shellTable(
   surface: readonly SurfaceMonth[],
-  shell: ShellParameters,
-  drying: DryingParameters,
+  { shell, drying, room }: MusselParameters,
 ): ShellTable {
   const season = months.filter((month) => at(surface, month).settlement > 0);
   const cohorts = season.length * yearsOfAge;
@@ -54,10 +61,10 @@ export function shellTable(
   const dries = isEverDry(surface);
   const table = {
     cohorts,
-    cover: new Float64Array(size),
-    mass: new Float64Array(size),
-    outlives: new Float64Array(dries ? size : 0).fill(1),
-    massMet: new Float64Array(dries ? size : 0),
+    cover: room(size),
+    mass: room(size),
+    outlives: room(dries ? size : 0).fill(1),
+    massMet: room(dries ? size : 0),
     isEverDry: dries,
     settler: {
       cover: shell.settlementMm ** 2 * squareMetresPerSquareMm,

@@ -2,9 +2,9 @@ import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
-import { dryRuns, type LevelsOfYear, wettedShares } from "../lake/levels.js";
+import { type DryRun, dryRuns, type LevelsOfYear, wettedShares } from "../lake/levels.js";
 import { degreeDays, waterTemperature } from "../lake/temperature.js";
-import { addDose, type DryDose, type DryingParameters, dryDose, noDose } from "./drying.js";
+import { addDose, type DeadlyHours, type DryDose, doseOf, noDose } from "./drying.js";
 
 /** Where a layer grows, as the person who lists the structure knows it. */
 export type Place =
@@ -116,32 +116,31 @@ function fallingShare(value: number, full: number, none: number): number {
  * depth, velocity, fresh water and share of the month under water.
  */
 export function surfaceMonths(
-  surface: Surface,
+  { place, velocity, running }: Surface,
   lake: Lake,
   { daily, monthly }: LevelsOfYear,
-  parameters: { settlement: SettlementParameters; drying: DryingParameters },
+  { settlement, deadly }: { settlement: SettlementParameters; deadly: readonly DeadlyHours[] },
 ): SurfaceMonth[] {
-  const { place } = surface;
-  const wetted = place.at === "elevation" ? wettedShares(daily, place.elevation) : months.map(() => 1);
-  const doses = place.at === "elevation" ? dosesByMonth(place.elevation, lake, daily, parameters.drying) : [];
+  const stands = place.at === "elevation";
+  const wetted = stands ? wettedShares(daily, place.elevation) : [];
+  const doses = stands ? dosesByMonth(dryRuns(daily, place.elevation), deadly) : undefined;
   return months.map((month) => {
     const depth = depthOf(place, at(monthly, month));
-    const temperature = waterTemperature(lake, month, depth);
-    const fresh = freshnessFactor(surface.running?.[month] ?? 1, parameters.settlement.standingDays);
-    const dose = doses[month] ?? { before: noDose, after: noDose };
+    const fresh = freshnessFactor(running?.[month] ?? 1, settlement.standingDays);
+    const share = wetted[month] ?? 1;
     return {
       settlement:
-        spawning(at(lake.surfaceTemperature, month), parameters.settlement) *
-        depthFactor(depth, parameters.settlement) *
-        velocityFactor(at(surface.velocity, month), parameters.settlement) *
+        spawning(at(lake.surfaceTemperature, month), settlement) *
+        depthFactor(depth, settlement) *
+        velocityFactor(at(velocity, month), settlement) *
         fresh *
-        at(wetted, month),
+        share,
       degreeDays:
-        degreeDays(temperature, parameters.settlement.growthBaseTemperature, month) *
+        degreeDays(waterTemperature(lake, month, depth), settlement.growthBaseTemperature, month) *
         fresh *
-        at(wetted, month),
-      doseBefore: dose.before,
-      doseAfter: dose.after,
+        share,
+      doseBefore: doses?.before[month] ?? noDose,
+      doseAfter: doses?.after[month] ?? noDose,
     };
   });
 }
@@ -153,46 +152,28 @@ function spawning(
   return temperature >= spawningTemperature && temperature <= upperTemperature ? 1 : 0;
 }
 
-interface MonthDose {
-  before: DryDose;
-  after: DryDose;
-}
-
 /** The dose of the longest dry run that touches each month, before and after that month's days of it. */
 function dosesByMonth(
-  elevation: number,
-  lake: Lake,
-  daily: readonly number[],
-  parameters: DryingParameters,
-): MonthDose[] {
-  const doses: MonthDose[] = months.map(() => ({ before: noDose, after: noDose }));
-  for (const run of dryRuns(daily, elevation)) {
+  runs: readonly DryRun[],
+  deadly: readonly DeadlyHours[],
+): { readonly before: readonly DryDose[]; readonly after: readonly DryDose[] } {
+  const before = months.map(() => noDose);
+  const after = months.map(() => noDose);
+  for (const { startDay, days } of runs) {
     let dose = noDose;
-    for (const [month, days] of daysByMonth(run.startDay, run.days)) {
-      const before = dose;
-      const air = { temperature: at(lake.airTemperature, month), humidity: at(lake.humidity, month) };
-      dose = addDose(dose, dryDose(days * hoursPerDay, air, parameters));
-      const known = at(doses, month);
-      if (dose.drying - before.drying >= known.after.drying - known.before.drying) {
-        doses[month] = { before, after: dose };
+    for (let past = 0; past < days; ) {
+      const month = monthOfDay(startDay + past);
+      const inMonth = Math.min(days - past, daysLeftInMonth(startDay + past));
+      const grown = addDose(dose, doseOf(inMonth * hoursPerDay, at(deadly, month)));
+      if (grown.drying - dose.drying >= at(after, month).drying - at(before, month).drying) {
+        before[month] = dose;
+        after[month] = grown;
       }
+      dose = grown;
+      past += inMonth;
     }
   }
-  return doses;
-}
-
-function daysByMonth(startDay: number, days: number): Array<[month: number, days: number]> {
-  const parts: Array<[number, number]> = [];
-  let day = startDay;
-  let left = days;
-  while (left > 0) {
-    const month = monthOfDay(day);
-    const rest = Math.min(left, daysLeftInMonth(day));
-    parts.push([month, rest]);
-    day += rest;
-    left -= rest;
-  }
-  return parts;
+  return { before, after };
 }
 
 function daysLeftInMonth(day: number): number {

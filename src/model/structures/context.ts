@@ -5,7 +5,7 @@ import { monthOfDay } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
 import { dailyElevations, dryRuns, type LevelsOfYear, levelsOfYear } from "../lake/levels.js";
 import { type Suitability, suitability } from "../lake/suitability.js";
-import { dryingParameters } from "../mussels/drying.js";
+import { deadlyByMonth, dryingParameters } from "../mussels/drying.js";
 import { groundKills, type Heights, type KilledOver } from "../mussels/exposed-band.js";
 import { type GrowingSurface, growingSurfaces } from "../mussels/growing-surfaces.js";
 import { type GrowthParameters, growthParameters } from "../mussels/growth.js";
@@ -93,13 +93,13 @@ export function lakeWater(
   const suited = suitability(lake, reader);
   const density = monthlyDensity(lake, years, suited.weight, reader);
   const drying = dryingParameters(lake.species, reader);
-  const settlement = settlementParameters(lake, reader);
+  const offered = { settlement: settlementParameters(lake, reader), deadly: deadlyByMonth(lake, drying) };
   const growth = growthParameters(reader, {
     shell: shellParameters(reader),
     drying,
     suitability: suited.weight,
   });
-  const { surfaceOf, forget } = growingSurfaces(growth.shell, drying);
+  const { surfaceOf, forget } = growingSurfaces(growth);
   const settled = settledMonth(density);
   const matureDensity = Math.max(...density);
   const spawning = spawningMonths(lake, reader);
@@ -110,7 +110,7 @@ export function lakeWater(
   const ofYear = ({ label, daily }: OperatingYear, averaged: number): LakeContext => {
     const levels = levelsOfYear(daily);
     const monthsOf = (surface: Surface) =>
-      surfaceMonths(surface, lake, levelsAt(surface.place, levels), { settlement, drying });
+      surfaceMonths(surface, lake, levelsAt(surface.place, levels), offered);
     const kills = groundKills({ daily, averaged, monthsOf, growth });
     return {
       lake,

@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { at, noElement } from "../../lists.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { hydroPower } from "../hydraulics/power.js";
 import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbine.js";
@@ -111,7 +111,7 @@ function outageEnergy({ energy }: OperatingYear, { assumed }: LakeContext) {
   const lostShare = assumed(lostShareId);
   return (days: number, month: number): number => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
-    return (at(energy, month) / daysOf(month)) * lostDays;
+    return ((energy[month] ?? noElement(energy, month)) / daysOf(month)) * lostDays;
   };
 }
 

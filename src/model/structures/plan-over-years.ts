@@ -5,7 +5,7 @@ import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
 import { tellAll } from "./plans/ledger.js";
 import type { PlanTools } from "./plans/tools.js";
-import { type Course, layerIn, yearLike } from "./plans/untouched.js";
+import { type Course, firstCleaned, isCleaned, layerIn, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
 /**
@@ -13,16 +13,15 @@ import { isInPlace } from "./protection.js";
  * from its first use on. Years that are alike have the same list.
  */
 export function followPlan(plan: Plan, tools: PlanTools, course: Course): readonly (readonly Priced[])[] {
-  const { months, cleanedMonths } = course;
   const { component, context, tellMonth } = tools;
-  const isThere = isInPlace(context, Math.min(...cleanedMonths));
+  const isThere = isInPlace(context, firstCleaned(course));
   const work = remembered((month: number) => workLines(plan.entry, component, context, month));
   const lines = new MergedLines();
   const known: Priced[][] = [];
-  for (let month = 0; month < months; month++) {
+  for (let month = 0; month < course.months; month++) {
     tellMonth(lines.tell, plan, course, month);
     if (plan.protection && isThere(month)) tellAll(lines.tell, at(plan.protection.monthly, month % 12));
-    if (cleanedMonths.has(month)) {
+    if (isCleaned(course, month)) {
       tellAll(lines.tell, work(month % 12));
       tellAll(lines.tell, removalLines(plan, layerIn(course, month), component, context));
     }

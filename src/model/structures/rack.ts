@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { noElement } from "../../lists.js";
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
@@ -95,7 +95,7 @@ function stateIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
   let known: RackState | undefined;
   return (layer: Layer, month: number): RackState => {
     if (known === undefined || last !== layer || lastMonth !== month)
-      known = rackState(rack, layer.thickness, at(flow, month), factors);
+      known = rackState(rack, layer.thickness, flow[month] ?? noElement(flow, month), factors);
     last = layer;
     lastMonth = month;
     return known;
@@ -143,11 +143,12 @@ export function rackComponent(
     outageDaysId: input.outageDaysId,
     losses: (tell, layer, month) => {
       const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      headLost(tell, Math.max(0, loss - at(cleanStates, month).headLoss), month);
+      const clean = cleanStates[month] ?? noElement(cleanStates, month);
+      headLost(tell, Math.max(0, loss - clean.headLoss), month);
     },
     limit: (meet, layer, month) => {
       const { headLoss, throughVelocity } = state(layer, month);
-      const clean = at(cleanStates, month);
+      const clean = cleanStates[month] ?? noElement(cleanStates, month);
       meet(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit);
       meet(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss);
       meet(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity);

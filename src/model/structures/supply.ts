@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { at, noElement } from "../../lists.js";
 import { fouledPipe } from "../hydraulics/fouled-pipe.js";
 import { type Pump, type PumpRun, pumpCurve, pumpRun } from "../hydraulics/pump.js";
 import { cleanWaterway, type Waterway, waterwayFlow, waterwayLoss } from "../hydraulics/waterway.js";
@@ -88,7 +88,7 @@ export function pumpedSupply(
   const pump: Pump = { curve: pumpCurve(supply.curve), control: supply.control ?? "on-off" };
   const lift = monthlyLevels.map((level) => deliveryElevation - level);
   const systemHead = (waterway: Waterway, flow: number, month: number) =>
-    at(lift, month) + waterwayLoss(waterway, flow, viscosity);
+    (lift[month] ?? noElement(lift, month)) + waterwayLoss(waterway, flow, viscosity);
   const run = (waterway: Waterway, month: number) =>
     pumpRun(pump, (flow) => systemHead(waterway, flow, month), at(demand, month));
   return { pump, lift, systemHead, run };

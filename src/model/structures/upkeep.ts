@@ -9,6 +9,7 @@ import { contendersOf } from "./plans/contenders.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { planTools } from "./plans/tools.js";
 import {
+  firstCleaned,
   type GrowingYears,
   growingYears,
   type PartYear,
@@ -94,7 +95,7 @@ function triedPlan(tried: Tried, parts: PartYears): TriedPlan {
 
 /** Whether nothing of a plan is done: a protection is in place, and inspections are made, once mussels are regularly found. */
 const isLeft = ({ plan: { protection }, course }: PlanValue, { context }: PartYear): boolean =>
-  !(protection && context.found.ever) && course.cleanedMonths.size === 0;
+  !(protection && context.found.ever) && firstCleaned(course) === Infinity;
 
 /** Years of the record that do not allow the plan, with what is done in them. */
 function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {

@@ -30,23 +30,20 @@ interface PrinterSettings {
   readonly longestMilliseconds: number;
   /** Waits so long, unless the signal ends it before. */
   readonly wait: (milliseconds: number, signal: AbortSignal) => Promise<unknown>;
-  /** Gives a report what readers need beside its pages and packs it, while the next is printed. */
-  readonly finish: (pdf: Uint8Array, description: PdfDescription) => Promise<Uint8Array>;
+  /** Gives a report what readers need beside its pages and packs it once it is printed, while the next is. */
+  readonly finish: (printed: Promise<Uint8Array>, description: PdfDescription) => Promise<Uint8Array>;
 }
 
-/** The server has its prints finished elsewhere, and starts sooner without it. */
-const finishing = () => import("./finished-pdf.js");
-
 const usual: PrinterSettings = {
-  launch: () => {
-    // Loads what finishes a print meanwhile.
-    void finishing();
-    return launchBrowser();
-  },
+  launch: () => launchBrowser(),
   mostLinedUp: 8,
   longestMilliseconds: 120_000,
   wait: (milliseconds, signal) => pause(milliseconds, undefined, { signal }),
-  finish: async (pdf, description) => (await finishing()).finishPrint(pdf, description),
+  // Loaded while the browser prints; the server has its prints finished elsewhere, and starts sooner without it.
+  finish: async (printed, description) => {
+    const [pdf, { finishPrint }] = await Promise.all([printed, import("./finished-pdf.js")]);
+    return finishPrint(pdf, description);
+  },
 };
 
 /** A printer that starts its browser when first needed, keeps it warm, and prints one report at a time. */
@@ -71,10 +68,11 @@ export function createPrinter(settings: Partial<PrinterSettings> = {}): Printer 
     warm: () => {
       presses.warm().catch(() => undefined);
     },
-    print: async (body, how, signal) => {
-      const printed = await inTurn((page) => printPdf(page, body, how), signal);
-      return finish(printed, descriptionOf(body, how));
-    },
+    print: (body, how, signal) =>
+      finish(
+        inTurn((page) => printPdf(page, body, how), signal),
+        descriptionOf(body, how),
+      ),
     draw: (body, title) => inTurn((page) => drawPictures(page, body, title)),
     close: presses.close,
   };

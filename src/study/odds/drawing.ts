@@ -34,18 +34,20 @@ export function drawing(document: StudyDocument, prepared: PreparedStudy): Drawi
   const withBoats = boatsDrawing(document, prepared, ranged.filter(isOfBoats));
   return {
     lake: (values) => {
-      const { input, ...study } = withTypedBoats(lakeOf(values), values);
+      const { boats, chances, input } = withTypedBoats(lakeOf(values), values);
       return {
-        ...study,
+        boats,
+        chances,
         input: inOperatingYear(input, values.get(hydrologicYearId)),
         source: (id) => values.get(id) ?? prepared.assumed(id),
       };
     },
     chances: (lake, values) => {
-      const { input, ...study } = withBoats(lake, values);
+      const { boats, chances, input } = withBoats(lake, values);
       return {
-        ...study,
-        input: withClassChances(input, study.chances, values),
+        boats,
+        chances,
+        input: withClassChances(input, chances, values),
         source: (id) => values.get(id) ?? lake.source(id),
       };
     },

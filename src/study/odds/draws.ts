@@ -170,7 +170,7 @@ function lakeFutures(
     const luck = at(block.shares.luck, draw);
     whenFound?.add(future, hazards, luck);
     futureOf(lake, hazards, luck).forEach((result, option) => {
-      const { costsByYear, ...lists } = at(options, option);
+      const lists = at(options, option);
       lists.expected[future] = result.expected;
       lists.cost[future] = result.cost;
       lists.establishment[future] = result.establishment;
@@ -182,8 +182,8 @@ function lakeFutures(
       lists.policy[future] = result.policy;
       lists.other[future] = result.other;
       lists.otherCost[future] = result.otherCost;
-      if (costsByYear) {
-        lists.byYear.set(costsByYear(at(hazards, option), result.establishment), future * years);
+      if (lists.costsByYear) {
+        lists.byYear.set(lists.costsByYear(at(hazards, option), result.establishment), future * years);
       }
     });
   }

@@ -18,13 +18,13 @@ export function numbersIn<Group extends object>(
   quantities: readonly MovedQuantity[],
 ): (group: Group, values: Values) => Group {
   const places = placesOf(built, quantities);
+  const numbers = quantities.map(({ quantity }) => quantity.value);
   return (group, values) => {
     if (!quantities.some(({ id }) => values.has(id))) return group;
-    return withNumbers(
-      group,
-      places,
-      quantities.map((each) => numberOf(each, values)),
-    );
+    quantities.forEach((each, index) => {
+      numbers[index] = numberOf(each, values);
+    });
+    return withNumbers(group, places, numbers);
   };
 }
 

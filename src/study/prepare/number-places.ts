@@ -3,9 +3,9 @@ import { monthNames } from "../format/month-names.js";
 /** Where numbers stand in a group: found once, so that many sets of numbers are put there without looking again. */
 export interface NumberPlaces {
   /** Keys of the group itself, each with the index of its number. */
-  readonly numbers: [key: PropertyKey, index: number][];
+  readonly numbers: { readonly key: PropertyKey; readonly index: number }[];
   /** Keys of the groups in it. */
-  readonly groups: [key: PropertyKey, places: NumberPlaces][];
+  readonly groups: { readonly key: PropertyKey; readonly places: NumberPlaces }[];
 }
 
 /** A quantity of a study by its path there. */
@@ -20,9 +20,9 @@ interface PlacedQuantity {
  */
 export function placesOf(model: object, quantities: readonly PlacedQuantity[]): NumberPlaces {
   const places: NumberPlaces = { numbers: [], groups: [] };
-  for (const [index, { path, quantity }] of quantities.entries()) {
-    addPlace(places, model, path, { index, value: quantity.value });
-  }
+  quantities.forEach(({ path, quantity: { value } }, index) => {
+    addPlace(places, model, path, { index, value, at: path.map(String).join("/") });
+  });
   return places;
 }
 
@@ -30,22 +30,22 @@ function addPlace(
   places: NumberPlaces,
   group: object,
   [key = "", ...rest]: readonly PropertyKey[],
-  number: { readonly index: number; readonly value: number },
+  number: { readonly index: number; readonly value: number; readonly at: string },
 ): void {
   for (const own of keysIn(group, key)) {
     const known: unknown = Reflect.get(group, own);
-    if (rest.length === 0 && known === number.value) places.numbers.push([own, number.index]);
+    if (rest.length === 0 && known === number.value) places.numbers.push({ key: own, index: number.index });
     else if (rest.length > 0 && typeof known === "object" && known !== null) {
       addPlace(placesUnder(places, own), known, rest, number);
-    } else throw new Error(`no ${number.value} at ${String(own)}, but ${String(known)}`);
+    } else throw new Error(`${number.at}: no ${number.value} there, but ${String(known)}`);
   }
 }
 
 function placesUnder({ groups }: NumberPlaces, key: PropertyKey): NumberPlaces {
-  const known = groups.find(([each]) => each === key);
-  if (known) return known[1];
+  const known = groups.find((each) => each.key === key);
+  if (known) return known.places;
   const places = { numbers: [], groups: [] };
-  groups.push([key, places]);
+  groups.push({ key, places });
   return places;
 }
 
@@ -60,7 +60,8 @@ function keysIn(group: object, key: PropertyKey): readonly PropertyKey[] {
 /** A copy of the group with numbers in their places; what holds none of them is shared. */
 export function withNumbers<T extends object>(group: T, places: NumberPlaces, numbers: readonly number[]): T {
   const copy = (Array.isArray(group) ? group.slice() : { ...group }) as Record<PropertyKey, unknown>;
-  for (const [key, index] of places.numbers) copy[key] = numbers[index];
-  for (const [key, inGroup] of places.groups) copy[key] = withNumbers(copy[key] as object, inGroup, numbers);
+  for (const { key, index } of places.numbers) copy[key] = numbers[index];
+  for (const inner of places.groups)
+    copy[inner.key] = withNumbers(copy[inner.key] as object, inner.places, numbers);
   return copy as T;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
+import { deadlyByMonth } from "../../../src/model/mussels/drying.js";
 import { groundKills, type Heights } from "../../../src/model/mussels/exposed-band.js";
 import { killedByYear } from "../../../src/model/mussels/growth.js";
 import { type Surface, settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
@@ -34,7 +35,7 @@ function watched(averaged = 1) {
       if (surface.place.at === "elevation") grown.push(surface.place.elevation);
       return surfaceMonths(surface, lake, levelsOfYear(daily), {
         settlement: settlementParameters(lake, assumed),
-        drying: growth.drying,
+        deadly: deadlyByMonth(lake, growth.drying),
       });
     },
   });

@@ -1,7 +1,7 @@
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { type ColonySurface, clean } from "../../../src/model/mussels/cohorts.js";
-import { dryingParameters } from "../../../src/model/mussels/drying.js";
+import { deadlyByMonth, dryingParameters } from "../../../src/model/mussels/drying.js";
 import { grownMonths, layerAt } from "../../../src/model/mussels/grown-months.js";
 import { type GrowthParameters, growthParameters } from "../../../src/model/mussels/growth.js";
 import { aloneOf, type Layer } from "../../../src/model/mussels/layer.js";
@@ -27,9 +27,9 @@ export function stillSurface(place: Place, lake: Lake) {
   const levels = levelsOfYear(dailyElevations(lake.drawdown));
   const months = surfaceMonths({ place, velocity: everyMonth(0) }, lake, levels, {
     settlement: settlementParameters(lake, assumed),
-    drying: growth.drying,
+    deadly: deadlyByMonth(lake, growth.drying),
   });
-  return { months, table: shellTable(months, growth.shell, growth.drying) };
+  return { months, table: shellTable(months, growth) };
 }
 
 interface GrowthInput {

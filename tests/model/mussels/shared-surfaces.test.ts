@@ -6,7 +6,7 @@ import type { SurfaceMonth } from "../../../src/model/mussels/surface.js";
 import { drawnDownLake } from "../lakes.js";
 import { growLayers, growth, plain, stillSurface } from "./growing.js";
 
-const maker = () => growingSurfaces(growth.shell, growth.drying);
+const maker = () => growingSurfaces(growth);
 const layersOn = (surface: GrowingSurface) =>
   growLayers({ surface, density: Array<number>(40).fill(0.8) }, growth);
 const plainOn = (surface: GrowingSurface) => plain(layersOn(surface));

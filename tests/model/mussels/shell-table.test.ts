@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
-import { dryingParameters, survival } from "../../../src/model/mussels/drying.js";
+import { deadlyByMonth, dryingParameters, survival } from "../../../src/model/mussels/drying.js";
+import { numberRoom } from "../../../src/model/mussels/number-room.js";
 import { shellParameters, wetMassG } from "../../../src/model/mussels/shell.js";
 import { agesMet, shellTable } from "../../../src/model/mussels/shell-table.js";
 import { settlementParameters, surfaceMonths } from "../../../src/model/mussels/surface.js";
@@ -31,9 +32,9 @@ function tableAt(elevation: number, lake: Lake) {
     { place: { at: "elevation", elevation }, velocity: everyMonth(0) },
     lake,
     levelsOfYear(dailyElevations(lake.drawdown)),
-    { settlement: settlementParameters(lake, assumed), drying },
+    { settlement: settlementParameters(lake, assumed), deadly: deadlyByMonth(lake, drying) },
   );
-  return { months, table: shellTable(months, shell, drying) };
+  return { months, table: shellTable(months, { shell, drying, room: numberRoom() }) };
 }
 
 type Tabled = ReturnType<typeof tableAt>;

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
-import { dryingParameters } from "../../../src/model/mussels/drying.js";
+import { deadlyByMonth, dryingParameters } from "../../../src/model/mussels/drying.js";
 import {
   depthFactor,
   type Place,
@@ -22,7 +22,7 @@ function monthsAt(place: Place, lake: Lake = productiveLake, velocity = 0): Surf
     levelsOfYear(dailyElevations(lake.drawdown)),
     {
       settlement: settlementParameters(lake, assumed),
-      drying: dryingParameters(lake.species, assumed),
+      deadly: deadlyByMonth(lake, dryingParameters(lake.species, assumed)),
     },
   );
 }

@@ -1,4 +1,4 @@
-import { at } from "../../../lists.js";
+import { at, noElement } from "../../../lists.js";
 import { type Checked, entryOf } from "../../entries/checked.js";
 import { type EntryCheck, usual, within } from "../../entries/entry-check.js";
 import { usualRanges } from "../../entries/usual-ranges.js";
@@ -14,10 +14,11 @@ export interface Ramp extends StructureBase, SweptRamp {
 
 function launchesLost(ramp: Ramp, context: LakeContext): ServiceItem {
   const closed = months.map(() => 0);
-  for (let day = 0; day < context.daily.length; day++) {
-    if (at(context.daily, day) >= ramp.bottomElevation) continue;
+  const { daily } = context;
+  for (let day = 0; day < daily.length; day++) {
+    if ((daily[day] ?? noElement(daily, day)) >= ramp.bottomElevation) continue;
     const month = monthOfDay(day);
-    closed[month] = at(closed, month) + 1;
+    closed[month] = (closed[month] ?? 0) + 1;
   }
   return {
     what: "launch fees lost while the ramp ends above the water",

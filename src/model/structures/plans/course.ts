@@ -56,31 +56,25 @@ function datedCourse(
   const settled = dateFrom({ first, every }, settledMonth);
   const years = yearsToRepeat({ first, every });
   const known = (Math.floor(settled / 12) + 1 + years) * 12;
-  const months = Math.min(known, density.length);
-  const cleanedMonths = new Set<number>();
-  const runs: GrownMonths[] = [];
-  for (let date = first; date < months; date += every) {
-    cleanedMonths.add(date);
-    runs.push(bareRun(date + 1, { every, factor, untouched }, part));
-  }
+  const { grown } = untouched;
+  const begin = (start: number) => bareRun(start, { every, factor, density: grown.density }, part);
   return {
-    months,
+    months: Math.min(known, density.length),
     cycle: known < density.length ? years : 0,
-    cleanedMonths,
-    grown: untouched.grown,
-    dated: { first, every, runs },
+    grown,
+    cleaned: [],
+    dated: { first, every, runs: [], begin },
   };
 }
 
 /** What grows from bare on until the next date. In a settled lake all years are alike. */
 function bareRun(
   start: number,
-  { every, factor, untouched }: { every: number; factor: number; untouched: UntouchedCourse },
+  { every, factor, density }: { every: number; factor: number; density: readonly number[] },
   { surface, context }: SurfacePart,
 ): GrownMonths {
   const { settledMonth, growth } = context;
   const when = start >= settledMonth ? settledMonth + (start % 12) : start;
-  const { density } = untouched.grown;
   return begun(surface.grownFromBare(factor), when, () =>
     grownMonths({ surface, density, start }, growth, every),
   );
@@ -101,7 +95,7 @@ function triggeredCourse(
   if (!found.ever) return untouched;
   const grown = grownMonths({ surface, density, start: 0 }, growth, density.length);
   const isNear = nearLimit(routine, component, context);
-  const cleanedMonths = new Set<number>();
+  const cleaned: number[] = [];
   const cleanedLast: number[] = [];
   let months = density.length;
   let cycle = 0;
@@ -109,13 +103,13 @@ function triggeredCourse(
     growTo(grown, month + 1);
     if (!found.isFound(month) || !isNear(layerAt(grown, month), month % 12)) continue;
     clean(grown.colony);
-    cleanedMonths.add(month);
+    cleaned.push(month);
     const before = cleanedLast[month % 12];
     if (month >= settledMonth) cleanedLast[month % 12] = month;
     if (before === undefined || cycle > 0) continue;
     ({ months, cycle } = repeatedFrom(before, month, density.length));
   }
-  return courseFrom(grown, { months, cycle, cleanedMonths });
+  return courseFrom(grown, { months, cycle }, cleaned);
 }
 
 /** Years to tell where a surface is bare at the end of two months of a settled lake. */

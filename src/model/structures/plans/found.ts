@@ -1,4 +1,4 @@
-import { at } from "../../../lists.js";
+import { at, noElement } from "../../../lists.js";
 import { months } from "../../lake/calendar.js";
 import { addCost, type Cost, noCost, type PlanWeights } from "./weights.js";
 
@@ -26,7 +26,7 @@ export function foundMonths(
   });
   return {
     ever: others.length < density.length,
-    isFound: (month) => at(density, month) >= foundFrom,
+    isFound: (month) => (density[month] ?? noElement(density, month)) >= foundFrom,
     others,
     weights,
   };

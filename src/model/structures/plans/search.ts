@@ -1,4 +1,3 @@
-import { at } from "../../../lists.js";
 import type { Plan } from "../component.js";
 import type { PlanValue } from "./value.js";
 
@@ -50,7 +49,7 @@ export function cheapestOf(all: readonly Tried[]): Tried {
     if (!tried)
       throw new Error("no plan of the catalogue is possible for a part: it must have one that always is");
     const known = meanValue(tried);
-    if (known > at(least, place)) least[place] = known;
+    if (known > (least[place] ?? Infinity)) least[place] = known;
     else if (reckonOn(tried)) return tried;
     else least[place] = meanValue(tried);
   }

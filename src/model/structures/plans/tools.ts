@@ -1,4 +1,4 @@
-import { at } from "../../../lists.js";
+import { noElement } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
 import { type GrownMonths, layerAt } from "../../mussels/grown-months.js";
 import type { Layer } from "../../mussels/layer.js";
@@ -9,7 +9,9 @@ import { removalLines, shellLines, workLines } from "../plan-work.js";
 import { Ledger, tellAll } from "./ledger.js";
 import {
   type Course,
+  firstCleaned,
   grownIn,
+  isCleaned,
   layerIn,
   type PartYear,
   runIn,
@@ -59,13 +61,16 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
     tellMonth: (tell, plan, course, month) =>
       months.ledger.tellAgain(tell, months.inMonth(plan, course, month)),
     inYear: (year, plan, course) => {
-      if (component.isFed || course.cleanedMonths.size > 0) return yearCost(year, plan, course, part, months);
+      if (component.isFed || firstCleaned(course) < Infinity)
+        return yearCost(year, plan, course, part, months);
       const known = untouchedYears(course);
-      return (known[year] ??= yearCost(year, plan, course, part, months));
+      known[year] ??= yearCost(year, plan, course, part, months);
+      return known[year];
     },
     workOf: (entry, month) => {
       const known = works(entry);
-      return (known[month] ??= costOfLines(workLines(entry, component, context, month), planWeights));
+      known[month] ??= costOfLines(workLines(entry, component, context, month), planWeights);
+      return known[month];
     },
   };
 }
@@ -142,7 +147,7 @@ export function upstreamShare({ entry }: Plan, month: number, { component, conte
   if (!component.isFed) return 0;
   const { density, matureDensity, found } = context;
   if (entry.measure === "filter" && found.isFound(month)) return 0;
-  return matureDensity > 0 ? at(density, month) / matureDensity : 0;
+  return matureDensity > 0 ? (density[month] ?? noElement(density, month)) / matureDensity : 0;
 }
 
 function yearCost(
@@ -153,8 +158,6 @@ function yearCost(
   { ledger, inMonth }: Months,
 ): YearCost {
   const { planWeights } = context;
-  const { cleanedMonths } = course;
-  const isCleaned = cleanedMonths.size > 0;
   const cost = noCost(planWeights);
   let load = 0;
   let nearest = -1;
@@ -165,7 +168,7 @@ function yearCost(
       load = ledger.loadIn(found);
       nearest = found;
     }
-    if (isCleaned && cleanedMonths.has(month))
+    if (isCleaned(course, month))
       addTo(cost, removalLines(plan, layerIn(course, month), component, context), planWeights);
   }
   return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };

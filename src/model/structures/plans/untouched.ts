@@ -42,18 +42,19 @@ export interface Course {
   readonly months: number;
   /** The last years of them, which come again and again from there on; 0 where they are the whole horizon. */
   readonly cycle: number;
-  /** Months of them at whose end the surface was cleaned. */
-  readonly cleanedMonths: ReadonlySet<number>;
-  /** What grows from establishment on. */
+  /** What grows from establishment on, and the months of it at whose end the surface was cleaned. */
   readonly grown: GrownMonths;
-  /** What grows after each date instead, from the first on. */
+  readonly cleaned: readonly number[];
+  /** Where it is cleaned on dates: what grows after each, in place of that, from the first on. */
   readonly dated: DatedRuns;
 }
 
 interface DatedRuns {
   readonly first: number;
   readonly every: number;
-  readonly runs: readonly GrownMonths[];
+  /** By date, each begun when somebody asks for it. */
+  readonly runs: GrownMonths[];
+  readonly begin: (start: number) => GrownMonths;
 }
 
 /** The course of a surface that nobody touches. */
@@ -64,13 +65,22 @@ export interface UntouchedCourse extends Course {
 
 /** After all months, as a whole number: with Infinity the engine would take months for fractions. */
 const never = 1e9;
-const undated: DatedRuns = { first: never, every: 1, runs: [] };
+const undated: DatedRuns = { first: never, every: 1, runs: [], begin: () => noElement([], 0) };
 
-/** A course that grows on from establishment. */
+/** A course that grows on from establishment. @param cleaned months at whose end the surface is cleaned */
 export const courseFrom = (
   grown: GrownMonths,
-  { months, cycle, cleanedMonths }: Pick<Course, "months" | "cycle" | "cleanedMonths">,
-): Course => ({ months, cycle, cleanedMonths, grown, dated: undated });
+  { months, cycle }: Pick<Course, "months" | "cycle">,
+  cleaned: readonly number[] = [],
+): Course => ({ months, cycle, grown, cleaned, dated: undated });
+
+/** Whether the surface is cleaned at the end of a month that is told. */
+export const isCleaned = ({ cleaned, dated: { first, every } }: Course, month: number): boolean =>
+  month >= first ? (month - first) % every === 0 : cleaned.includes(month);
+
+/** The first month at whose end it is cleaned; infinite where it never is. */
+export const firstCleaned = ({ cleaned, dated: { first } }: Course): number =>
+  first < never ? first : (cleaned[0] ?? Infinity);
 
 /** The layer at the end of a month of a course, before any cleaning: the same object whenever it is asked for. */
 export function layerIn(course: Course, month: number): Layer {
@@ -92,8 +102,13 @@ export const runIn = ({ dated: { first, every } }: Course, month: number): numbe
 export const startOf = ({ dated: { first, every } }: Course, run: number): number =>
   run === 0 ? 0 : first + 1 + (run - 1) * every;
 
-export const grownIn = ({ grown, dated: { runs } }: Course, run: number): GrownMonths =>
-  run === 0 ? grown : (runs[run - 1] ?? noElement(runs, run - 1));
+export function grownIn(course: Course, run: number): GrownMonths {
+  if (run === 0) return course.grown;
+  const { runs, begin } = course.dated;
+  const known = runs[run - 1] ?? begin(startOf(course, run));
+  runs[run - 1] = known;
+  return known;
+}
 
 /** The year of a course that a year since establishment is like. */
 export function yearLike({ months, cycle }: Course, year: number): number {
@@ -133,11 +148,7 @@ function grownUntouched(factor: number, { surface, context }: SurfacePart): Cour
     isDry || matureDensity === 0 || surface.months.every(({ settlement }) => settlement === 0)
       ? yearsToTell(grown, years, settledMonth)
       : years;
-  return courseFrom(grown, {
-    months: known * 12,
-    cycle: known < years ? 1 : 0,
-    cleanedMonths: noMonths,
-  });
+  return courseFrom(grown, { months: known * 12, cycle: known < years ? 1 : 0 });
 }
 
 /** Years after which all are alike; one that may count as all later ones is not before the density has settled. */
@@ -167,8 +178,6 @@ export function begun(known: Map<number, GrownMonths>, start: number, begin: () 
   known.set(start, made);
   return made;
 }
-
-export const noMonths: ReadonlySet<number> = new Set();
 
 /** Density by month, with a protection's share of settlers while mussels are regularly found. */
 export function densityUnder(factor: number, { density, found }: LakeContext): readonly number[] {
@@ -210,7 +219,7 @@ export function matureCourse(
   const grown = begun(surface.grownFromBare("mature"), 0, () =>
     grownMonths({ surface, density: [matureDensity], start: 0 }, growth, months),
   );
-  return { course: courseFrom(grown, { months, cycle: 0, cleanedMonths: noMonths }), from: runUpMonths };
+  return { course: courseFrom(grown, { months, cycle: 0 }), from: runUpMonths };
 }
 
 /** The thickest layer of a course in the months from one up to, but without, another. */

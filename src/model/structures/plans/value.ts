@@ -1,4 +1,4 @@
-import { at } from "../../../lists.js";
+import { at, noElement } from "../../../lists.js";
 import { remembered } from "../../computed-once.js";
 import type { LimitLoad, Plan, Protection } from "../component.js";
 import type { LakeContext } from "../context.js";
@@ -7,7 +7,7 @@ import { courseOf, firstVisit } from "./course.js";
 import { datesOf, yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
-import { type Course, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
+import { type Course, firstCleaned, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
 import { type Cost, costOfLines, type PlanWeights, weighed } from "./weights.js";
 
 /**
@@ -131,19 +131,19 @@ function datedWork(
   const end = Math.min(first + years * 12, context.density.length);
   let value = 0;
   for (let month = first; month < end; month += dates.every) {
-    value += weighed(workOf(entry, month % 12), at(weights, Math.floor(month / 12)));
+    const year = Math.floor(month / 12);
+    value += weighed(workOf(entry, month % 12), weights[year] ?? noElement(weights, year));
   }
   return { first, value, yearsBefore: Math.floor(first / 12) };
 }
 
 function triggeredWork({ entry }: Plan, course: Course, { context, workOf }: PlanTools): Work {
-  const { cleanedMonths } = course;
   let value = 0;
-  for (const month of cleanedMonths) {
+  for (const month of course.cleaned) {
     const weight = weightOf(course, Math.floor(month / 12), context.planWeights);
     value += weighed(workOf(entry, month % 12), weight);
   }
-  return { first: Math.min(...cleanedMonths), value, yearsBefore: 0 };
+  return { first: firstCleaned(course), value, yearsBefore: 0 };
 }
 
 /** What a protection costs, the same for all plans of its entry. */
@@ -180,5 +180,6 @@ function valueNotFound(
 /** Of a year that a course tells and of all years that are like it. */
 function weightOf({ months, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
   const isRepeated = cycle > 0 && year >= months / 12 - cycle;
-  return at(isRepeated ? repeating(cycle) : byYear, year);
+  const weights = isRepeated ? repeating(cycle) : byYear;
+  return weights[year] ?? noElement(weights, year);
 }

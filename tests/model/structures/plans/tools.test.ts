@@ -8,7 +8,7 @@ import { noLimit, noLoad } from "../../../../src/model/structures/limits.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
 import { planTools, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
-import { courseFrom, noMonths } from "../../../../src/model/structures/plans/untouched.js";
+import { courseFrom } from "../../../../src/model/structures/plans/untouched.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
@@ -73,7 +73,7 @@ describe("a month", () => {
   ])("%s costs something: %#", (_what, component, layer, expected) => {
     const tools = planTools({ component, context, surface: context.growing(component.surface) });
     const grown = { layers: [layer] } as unknown as GrownMonths;
-    const course = courseFrom(grown, { months: 12, cycle: 0, cleanedMonths: noMonths });
+    const course = courseFrom(grown, { months: 12, cycle: 0 });
     let told = 0;
     tools.tellMonth((_, quantity) => (told += quantity), planBy("leave"), course, 0);
     expect(told > 0).toBe(expected);
