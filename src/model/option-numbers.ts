@@ -54,15 +54,15 @@ function lossStreams(
   { factors, rises }: Pick<CostSettings, "factors" | "rises">,
 ): LossStream[] {
   const none = Array<number>(factors.length).fill(0);
-  const streamOf = (before: CostStream | undefined, known: CostStream | undefined) => ({
+  const streamOf = (before?: CostStream, known?: CostStream, rise?: readonly number[]): LossStream => ({
     unnoticed: before?.plain.harm ?? none,
     noticed: known?.plain.byYear ?? none,
+    share: rise?.map((each) => each - 1),
   });
-  const streams: LossStream[] = [{ ...streamOf(unnoticed, noticed), share: undefined }];
+  const streams = [streamOf(unnoticed, noticed)];
   for (const [group, rise] of rises) {
-    const stream = streamOf(unnoticed?.rising.get(group), noticed?.rising.get(group));
-    if (stream.unnoticed.some(isAmount) || stream.noticed.some(isAmount))
-      streams.push({ ...stream, share: rise.map((each) => each - 1) });
+    const stream = streamOf(unnoticed?.rising.get(group), noticed?.rising.get(group), rise);
+    if (stream.unnoticed.some(isAmount) || stream.noticed.some(isAmount)) streams.push(stream);
   }
   return streams;
 }

@@ -90,13 +90,13 @@ function worthByStart(
 export function foundFuture(
   draw: FoundDraw,
   hazards: readonly number[],
-  drawn: { readonly luck: number; readonly draws: readonly number[] },
+  { luck, draws }: { readonly luck: number; readonly draws: readonly number[] },
 ): FoundFuture {
   const { reasons, phases, cleanYears } = draw;
   const { detection } = draw.numbers;
   const { begins, ever } = expectedCourse(hazards, draw.contained);
   const expected = reasons.map(({ byStart }) => productSum(byStart, begins));
-  const payments = simulatedPayments(hazards, detection, { ...drawn, cleanYears });
+  const payments = simulatedPayments(hazards, detection, { luck, draws, cleanYears });
   const paid = reasons.map(({ when, fromAge, inYear }) =>
     payments ? productSum(paymentsOf(payments, when, fromAge), inYear) : 0,
   );

@@ -150,9 +150,9 @@ export function boatsOf(
     }),
     otherWays: otherWays?.map((way) => {
       const fromYear = way.infestedFrom === undefined ? undefined : Math.max(0, way.infestedFrom - startYear);
-      return { ...way, fromYear, sourceChance: way.becomesInfested };
+      return { fromYear, sourceChance: way.becomesInfested, ...way };
     }),
-    comparable: { ...comparable, rate: rateOf(chance) },
+    comparable: { rate: rateOf(chance), ...comparable },
     learned,
   };
 }
