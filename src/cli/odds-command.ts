@@ -77,6 +77,8 @@ async function besideDraws<Found>(
 ): Promise<RunWithOdds<Found>> {
   const ending = new AbortController();
   const drawing = drawn(draw, asStated(document), workerPool(assumptions, threads), ending.signal);
+  // It may fail before anybody waits for it.
+  drawing.catch(() => undefined);
   try {
     await nextTurn();
     const run = runStudy(document, assumptions);

@@ -54,13 +54,18 @@ export const fewFuturesOf = (
  * since most of the time goes to the rest.
  */
 export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: DrawControl): Promise<Odds> {
-  const { signal } = control;
-  const next = inStages(control);
+  const ending = new AbortController();
+  const signal = AbortSignal.any([control.signal, ending.signal]);
+  const next = inStages({ ...control, signal });
   const drawnLakes = await drawn(pool, study, next());
-  const [matters, summary] = await Promise.all([
+  const told = [
     mattersIn(drawnLakes.lakes, pool, study, next()),
     pool.ask(study, "summary", drawnLakes, signal),
-  ]);
+  ] as const;
+  const [matters, summary] = await Promise.all(told).catch((error: unknown) => {
+    ending.abort(error);
+    throw error;
+  });
   if (!study.document.search) return { ...summary, matters };
   return { ...summary, matters, search: withoutTexts(await searchOf(pool, study, next())) };
 }

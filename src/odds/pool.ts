@@ -10,7 +10,7 @@ import { drawingThreads } from "./threads.js";
 /** A study could not be drawn for a reason that is not its author's. The message begins with the study's name. */
 export class OddsError extends PlainError {}
 
-/** Workers that answer questions about studies. Each is started when first needed, then kept with what it has loaded. */
+/** Workers that answer questions about studies, each kept with what it has loaded. */
 export interface WorkerPool {
   readonly size: number;
   /**

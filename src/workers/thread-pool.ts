@@ -1,5 +1,5 @@
 import { randomUUID } from "node:crypto";
-import { setMaxListeners } from "node:events";
+import { once, setMaxListeners } from "node:events";
 import { setFlagsFromString } from "node:v8";
 import PQueue from "p-queue";
 import { Piscina } from "piscina";
@@ -73,28 +73,21 @@ export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Tas
   const open = new Set<OpenTask>();
   const stopped = new Error("the workers are stopped");
   let isClosed = false;
-  let threads: Piscina<Task, Result> | undefined;
+  let threads: StartedThreads<Task, Result> | undefined;
   const endAll = (reason: unknown) => {
     for (const { ending } of open) ending.abort(reason);
   };
   const started = () => {
     youngMemory(settings.youngMegabytes);
-    threads ??= startedThreads<Task, Result>(settings).on("error", (error) => {
-      if (!isLateAnswer(error)) endAll(error);
-    });
+    threads ??= startedThreads<Task, Result>(settings, endAll);
     return threads;
   };
-  const begin = (own: OpenTask) => {
-    own.isWaiting = false;
-    if (own.about === undefined) return;
-    for (const { id, about, priority, isWaiting } of open)
-      if (isWaiting && about === own.about) queue.setPriority(id, priority + ahead);
-  };
   const work = async (task: () => Task, own: OpenTask) => {
-    begin(own);
+    own.isWaiting = false;
+    letFollow(own, open, queue);
     const clear = limited(own.ending, longestSeconds);
     try {
-      return await started().run(task(), { signal: own.ending.signal });
+      return await started().run(task, own.ending.signal);
     } finally {
       clear();
     }
@@ -129,7 +122,54 @@ export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Tas
     close: async () => {
       isClosed = true;
       endAll(stopped);
-      await threads?.destroy();
+      await threads?.stop();
+    },
+  };
+}
+
+/** Tasks that wait about the same as one that is begun come next. */
+function letFollow({ about }: OpenTask, open: Iterable<OpenTask>, queue: PQueue): void {
+  if (about === undefined) return;
+  for (const other of open)
+    if (other.isWaiting && other.about === about) queue.setPriority(other.id, other.priority + ahead);
+}
+
+interface StartedThreads<Task, Result> {
+  readonly run: (task: () => Task, signal: AbortSignal) => Promise<Result>;
+  readonly stop: () => Promise<void>;
+}
+
+/**
+ * Nothing is asked of threads that are started together, and none is stopped, before they have loaded their script: Node 20
+ * now and then ends the whole process where one is stopped meanwhile.
+ */
+function startedThreads<Task, Result>(
+  settings: PoolSettings,
+  endAll: (reason: unknown) => void,
+): StartedThreads<Task, Result> {
+  const pool = newThreads<Task, Result>(settings).on("error", (error) => {
+    if (!isLateAnswer(error)) endAll(error);
+  });
+  const loads = pool.threads.map((thread) => Promise.race([once(thread, "message"), once(thread, "exit")]));
+  let isLoading = true;
+  const loading = Promise.allSettled(loads).then(() => {
+    isLoading = false;
+  });
+  const loaded = async () => {
+    // The process waits for them, too.
+    for (const thread of pool.threads) thread.ref();
+    await loading;
+    for (const thread of pool.threads) thread.unref();
+  };
+  return {
+    run: async (task, signal) => {
+      if (isLoading) await loaded();
+      signal.throwIfAborted();
+      return pool.run(task(), { signal });
+    },
+    stop: async () => {
+      if (isLoading) await loaded();
+      await pool.destroy();
     },
   };
 }
@@ -138,7 +178,7 @@ export function threadPool<Task, Result>(settings: PoolSettings): ThreadPool<Tas
 const isLateAnswer = (error: unknown): boolean =>
   error instanceof Error && error.message.startsWith("Unexpected message from Worker");
 
-function startedThreads<Task, Result>(settings: PoolSettings): Piscina<Task, Result> {
+function newThreads<Task, Result>(settings: PoolSettings): Piscina<Task, Result> {
   const { file, workerData, threads, niceness, idleSeconds } = settings;
   tuneEngine();
   return new Piscina<Task, Result>({

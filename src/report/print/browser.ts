@@ -1,6 +1,6 @@
 import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
-import type { Browser, LaunchOptions } from "puppeteer-core";
+import type { Browser, LaunchOptions } from "puppeteer";
 import { PlainError } from "../../plain-error.js";
 
 /** No browser for printing: for the operator. */
@@ -33,12 +33,12 @@ export async function findBrowser(): Promise<string | undefined> {
   const named = process.env.PUPPETEER_EXECUTABLE_PATH;
   const found = [...(named ? [named] : []), ...inFolders(names), ...usualPlaces].find(isExecutable);
   if (found) return found;
-  const downloaded = (await import("puppeteer")).default.executablePath({ headless: "shell" });
+  const downloaded = (await printingLibrary()).executablePath({ headless: "shell" });
   return isExecutable(downloaded) ? downloaded : undefined;
 }
 
-/** Loaded when first needed; without what finds and downloads browsers, which takes four times as long to load. */
-const printingLibrary = async () => (await import("puppeteer-core")).default;
+/** Loaded when first needed: it takes longer than a comparison, which prints nothing. */
+const printingLibrary = async () => (await import("puppeteer")).default;
 
 /** Where programs may be on the search path. */
 function inFolders(programs: readonly string[]): string[] {

@@ -1,4 +1,4 @@
-import type { Page } from "puppeteer-core";
+import type { Page } from "puppeteer";
 import { PlainError } from "../../plain-error.js";
 import { forXml } from "../../study/reading/characters.js";
 import type { PdfDescription } from "./accessible-pdf.js";

@@ -1,4 +1,4 @@
-import type { ElementHandle, Page } from "puppeteer-core";
+import type { ElementHandle, Page } from "puppeteer";
 import { putBody } from "./press-page.js";
 
 /** A chart or a picture of the report by itself. */

@@ -1,5 +1,5 @@
 import { randomBytes } from "node:crypto";
-import type { Browser, HTTPRequest, Page } from "puppeteer-core";
+import type { Browser, HTTPRequest, Page } from "puppeteer";
 import { faceData, type OtherFace, otherFacesFor } from "../document/fallback-fonts.js";
 import { renderPress } from "../document/render-page.js";
 

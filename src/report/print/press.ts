@@ -1,4 +1,4 @@
-import type { Browser, Page } from "puppeteer-core";
+import type { Browser, Page } from "puppeteer";
 import { openPress } from "./press-page.js";
 
 /** A browser with a page on which reports are printed. */

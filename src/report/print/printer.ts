@@ -1,5 +1,5 @@
 import { setTimeout as pause } from "node:timers/promises";
-import type { Browser, Page } from "puppeteer-core";
+import type { Browser, Page } from "puppeteer";
 import type { PdfDescription } from "./accessible-pdf.js";
 import { BrowserError, launchBrowser } from "./browser.js";
 import { descriptionOf, type PrintSettings, printPdf } from "./pdf.js";

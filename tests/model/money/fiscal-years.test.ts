@@ -66,13 +66,15 @@ describe("a row of the table", () => {
 });
 
 describe("a calendar year that two fiscal years share", () => {
+  const anyCents = fc.integer({ min: -1e13, max: 1e13 });
+
   it("is split by months as largest remainders split it", () => {
     fc.assert(
-      fc.property(fc.maxSafeInteger(), fc.integer({ min: 2, max: 12 }), (cents, startMonth) => {
+      fc.property(anyCents, fc.integer({ min: 2, max: 12 }), (cents, startMonth) => {
         const line = { name: "staff", byYear: [cents / 100, 0] };
         const [row] = fiscalTable([line], { ...settings, startMonth, years: 1 }).rows;
         const { before = 0, cents: [first = 0] = [] } = row ?? {};
-        fc.pre(before + first === cents);
+        expect(before + first).toBe(cents);
         expect([before, first]).toEqual(splitByWeights(cents, [startMonth - 1, 13 - startMonth]));
       }),
       { seed: 54, numRuns: 500 },
