@@ -7,13 +7,8 @@ import { depthOf } from "../../model/mussels/surface.js";
 import type { Component, Plan } from "../../model/structures/component.js";
 import type { LakeContext } from "../../model/structures/context.js";
 import { courseOf } from "../../model/structures/plans/course.js";
-import {
-  isCleaned,
-  layerIn as layerOf,
-  settlersLetOn,
-  untouchedCourse,
-  yearLike,
-} from "../../model/structures/plans/untouched.js";
+import { isCleaned, layerIn as layerOf, yearLike } from "../../model/structures/plans/course-months.js";
+import { settlersLetOn, untouchedCourse } from "../../model/structures/plans/untouched.js";
 import { componentsOf, type StructureResult } from "../../model/structures/structure.js";
 import { monthName } from "../../report/words/month-name.js";
 import type { Setting } from "../worked/setting.js";

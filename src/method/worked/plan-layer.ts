@@ -3,14 +3,11 @@ import type { Plan } from "../../model/structures/component.js";
 import type { LakeContext } from "../../model/structures/context.js";
 import type { Structure } from "../../model/structures/kinds.js";
 import { courseOf } from "../../model/structures/plans/course.js";
+import { type Course, isCleaned, layerIn, thicknessIn } from "../../model/structures/plans/course-months.js";
 import {
-  type Course,
   densityUnder,
-  isCleaned,
-  layerIn,
   type SurfacePart,
   settlersLetOn,
-  thicknessIn,
   untouchedCourse,
 } from "../../model/structures/plans/untouched.js";
 import { componentsOf } from "../../model/structures/structure.js";

@@ -2,7 +2,7 @@ import { noElement } from "../../lists.js";
 import type { CostByEstablishment } from "../option-numbers.js";
 
 /** How a future is expected to go: made once for all amounts of an option, whose expectation is then a sum. */
-export interface ExpectedCourse {
+interface ExpectedCourse {
   /** f: times that an infestation begins in each year of the horizon. */
   readonly begins: readonly number[];
   /** k: chance of each year that the lake is clean when it begins and stays so. */

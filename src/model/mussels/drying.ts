@@ -122,7 +122,7 @@ export interface DeadlyHours {
   readonly frost: number;
 }
 
-export const deadlyHours = (air: Air, parameters: DryingParameters): DeadlyHours => ({
+const deadlyHours = (air: Air, parameters: DryingParameters): DeadlyHours => ({
   drying: halfLifeHours(parameters.referenceLengthMm, air, parameters),
   frost: frostKillHours(air.temperature, parameters) * parameters.clusterFactor,
 });

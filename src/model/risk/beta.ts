@@ -17,8 +17,8 @@ export function logGamma(x: number): number {
 const stirlingFrom = 12;
 
 /**
- * Regularised incomplete beta function I_x(a, b) as a function of x, with its density times x(1−x): chance that a share with density
- * ∝ x^(a−1)(1−x)^(b−1) is at most x. What depends on a and b alone is worked out once.
+ * Regularised incomplete beta function I_x(a, b) as a function of x, with its density times x(1−x): the chance that a
+ * share with density ∝ x^(a−1)(1−x)^(b−1) is at most x. What depends on a and b alone is worked out once.
  * Continued fraction DLMF 8.17.22 by Lentz's method in the form of Thompson and Barnett, on the side of the mean where
  * it converges fast; the other side by I_x(a, b) = 1 − I_{1−x}(b, a).
  */
@@ -77,8 +77,9 @@ const lastStep = 1e-7;
 export const betaQuantile = (p: number, a: number, b: number): number => betaQuantileOf(a, b)(p);
 
 /**
- * Share below which the beta distribution holds a chance p, 0 to 1: I_x(a, b) = p solved for x by Halley's method, with the
- * density f for slope, whose own is f·((a−1)/x − (b−1)/(1−x)), which makes at most twice Newton's step of it; one that leaves the bracket is replaced by its middle.
+ * Share below which the beta distribution holds a chance p, 0 to 1: I_x(a, b) = p solved for x by Halley's method. The
+ * slope of I_x is the density f, and the slope of f is f·((a−1)/x − (b−1)/(1−x)). A step is at most twice Newton's; a step
+ * that leaves the bracket ends at its middle instead.
  */
 export function betaQuantileOf(a: number, b: number): (p: number) => number {
   const { front, chanceUpTo } = betaOf(a, b);

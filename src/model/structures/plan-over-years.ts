@@ -3,9 +3,9 @@ import { remembered } from "../computed-once.js";
 import type { AssumptionId } from "../register/register.js";
 import type { Charge, Plan, Priced, Tell } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
+import { type Course, firstCleaned, isCleaned, layerIn, yearLike } from "./plans/course-months.js";
 import { tellAll } from "./plans/ledger.js";
 import type { PlanTools } from "./plans/tools.js";
-import { type Course, firstCleaned, isCleaned, layerIn, yearLike } from "./plans/untouched.js";
 import { isInPlace } from "./protection.js";
 
 /**

@@ -6,10 +6,10 @@ import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./comp
 import { noLoad } from "./limits.js";
 import { followPlan, mergeLines } from "./plan-over-years.js";
 import { contendersOf } from "./plans/contenders.js";
+import { firstCleaned } from "./plans/course-months.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { planTools } from "./plans/tools.js";
 import {
-  firstCleaned,
   type GrowingYears,
   growingYears,
   type PartYear,

@@ -23,10 +23,11 @@ export function boatsDrawing(
   { assumed, estimate, traffic }: PreparedStudy,
   quantities: readonly MovedQuantity[],
 ): (study: StudyInPlace, values: Values) => StudyInPlace {
+  const plain = plainBoats(document.boats);
   const others = quantities
-    .filter((each) => !isOfSites(each))
-    .map((each) => ({ ...each, path: each.path.slice(1) }));
-  const withDrawn = numbersIn(plainBoats(document.boats), others);
+    .map((each) => ({ ...each, path: each.path.slice(1) }))
+    .filter(({ path: [group = ""] }) => group in plain);
+  const withDrawn = numbersIn(plain, others);
   const movesShares = others.some(({ path }) => path.includes("fouled"));
   const inTraffic = sitesDrawing(document, quantities.filter(isOfSites));
   return (study, values) => {

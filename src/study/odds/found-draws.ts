@@ -59,7 +59,7 @@ export function foundDrawing(
   if (!found || document.lake.infestedSince !== undefined) return undefined;
   const inputs = foundInputs(document, prepared);
   const valuesOf = valuesByBlock({ seed, sampling: "latin-hypercube", inputs, groups: [] });
-  const ranged = rangedQuantities(document).filter(isOfPapers);
+  const ranged = rangedQuantities(document).filter((each) => isOfPapers(each) && each.path[1] === "found");
   return ({ block, lake: index }, drawn, lake) => {
     const values = valuesOf(block).of("lake", index);
     const { phases } = withValues(

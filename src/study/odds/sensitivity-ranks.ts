@@ -63,8 +63,13 @@ function mayRepeat(input: UncertainInput, shares: readonly number[]): boolean {
   const { distribution, limits } = input;
   if (distribution.kind === "discrete" || distribution.kind === "fixed") return true;
   if (!limits) return false;
-  const [least, most] = [Math.min(...shares), Math.max(...shares)].map(valueAtShare(input));
-  return least === limits.low || most === limits.high;
+  let [least, most] = [1, 0];
+  for (const share of shares) {
+    least = Math.min(least, share);
+    most = Math.max(most, share);
+  }
+  const valueAt = valueAtShare(input);
+  return valueAt(least) === limits.low || valueAt(most) === limits.high;
 }
 
 const isConstant = (values: readonly number[]) => values.every((value) => value === values[0]);

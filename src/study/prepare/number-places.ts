@@ -1,7 +1,7 @@
 import { monthNames } from "../format/month-names.js";
 
 /** Where numbers stand in a group: found once, so that many sets of numbers are put there without looking again. */
-export interface NumberPlaces {
+interface NumberPlaces {
   /** Keys of the group itself, each with the index of its number. */
   readonly numbers: { readonly key: PropertyKey; readonly index: number }[];
   /** Keys of the groups in it. */

@@ -159,7 +159,7 @@ export function boatsOf(
 
 const plainGroups = new WeakMap<object, unknown>();
 
-/** As `withoutUnits`, once for each group: where few of many values are drawn, most groups stay the same object. */
+/** As `withoutUnits`, once for each group: where the ends of ranges are tried, most groups stay the same object. */
 export function plainOnce<T extends object>(group: T): Plain<T> {
   const known = plainGroups.get(group);
   if (known !== undefined) return known as Plain<T>;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { futuresPerLake, lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
+import { mostFutures } from "../../../src/study/odds/odds-settings.js";
 import { rankCorrelations } from "../../../src/study/odds/sensitivity-ranks.js";
 import type { NamedInput } from "../../../src/study/odds/uncertain-inputs.js";
 import { blockDraws } from "../../model/futures/block-draws.js";
@@ -71,6 +72,22 @@ describe("rank correlations over the futures", () => {
     const falling = rankCorrelations(plan, byLake(chance.map((each) => -each)));
     expect(falling[0]).toMatchObject({ id: "chance" });
     expect(falling[0]?.correlation).toBeCloseTo(-1, 12);
+  });
+
+  it("take as many futures as a study may ask for, of an input within limits", () => {
+    const blocks = mostFutures / (lakesPerBlock * futuresPerLake);
+    const limited = { ...input("chance", "chances"), limits: { low: -1, high: 2 } };
+    const alone = { ...plan, inputs: [limited] };
+    const benefits = Array.from({ length: blocks }, (_, block) => blockDraws(alone, block)).flatMap(
+      ({ chances }) => {
+        const values = chances.get("chance") ?? [];
+        return Array.from({ length: lakesPerBlock }, (_, lake) =>
+          values.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake),
+        );
+      },
+    );
+    const [found] = rankCorrelations(alone, benefits);
+    expect(found?.correlation).toBeCloseTo(1, 9);
   });
 
   it("are none where the net benefit does not vary", () => {

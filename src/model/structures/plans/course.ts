@@ -4,16 +4,9 @@ import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { nearestLimit } from "../limits.js";
+import { type Course, courseFrom, thicknessIn } from "./course-months.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
-import {
-  begun,
-  type Course,
-  courseFrom,
-  type SurfacePart,
-  settlersLetOn,
-  thicknessIn,
-  type UntouchedCourse,
-} from "./untouched.js";
+import { begun, type SurfacePart, settlersLetOn, type UntouchedCourse } from "./untouched.js";
 
 /**
  * A plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer worth a

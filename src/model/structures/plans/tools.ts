@@ -6,20 +6,9 @@ import type { PlanEntry } from "../catalogue.js";
 import type { LimitLoad, Plan, Tell } from "../component.js";
 import { forcedCleaning, NearestLimit, noLoad } from "../limits.js";
 import { removalLines, shellLines, workLines } from "../plan-work.js";
+import { type Course, firstCleaned, grownIn, isCleaned, layerIn, runIn, startOf } from "./course-months.js";
 import { Ledger, tellAll } from "./ledger.js";
-import {
-  type Course,
-  firstCleaned,
-  grownIn,
-  isCleaned,
-  layerIn,
-  type PartYear,
-  runIn,
-  type SurfacePart,
-  startOf,
-  type UntouchedCourse,
-  untouchedCourse,
-} from "./untouched.js";
+import { type PartYear, type SurfacePart, type UntouchedCourse, untouchedCourse } from "./untouched.js";
 import { addTo, type Cost, costOfLines, noCost } from "./weights.js";
 
 /** What all plans of one part share in one operating year: each thing is reckoned once. */

@@ -4,10 +4,11 @@ import type { LimitLoad, Plan, Protection } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { noLoad } from "../limits.js";
 import { courseOf, firstVisit } from "./course.js";
+import { type Course, firstCleaned, yearLike } from "./course-months.js";
 import { datesOf, yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
-import { type Course, firstCleaned, settlersLetOn, type UntouchedCourse, yearLike } from "./untouched.js";
+import { settlersLetOn, type UntouchedCourse } from "./untouched.js";
 import { type Cost, costOfLines, type PlanWeights, weighed } from "./weights.js";
 
 /**

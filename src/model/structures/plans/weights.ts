@@ -70,10 +70,7 @@ function repeatingWeights(byYear: readonly Cost[], every: number): readonly Cost
 
 /** The part of a cost that a charge belongs to. */
 export function partOf(charge: Charge, { groups }: PlanWeights): number {
-  if (groups.length === 0) return 0;
-  const group = priceGroupOf(charge);
-  for (let part = 0; part < groups.length; part++) if (groups[part] === group) return part + 1;
-  return 0;
+  return groups.indexOf(priceGroupOf(charge)) + 1;
 }
 
 /** Adds what lines cost to the parts of a cost. */

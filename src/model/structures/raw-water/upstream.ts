@@ -1,7 +1,8 @@
 import { noElement } from "../../../lists.js";
 import { months } from "../../lake/calendar.js";
 import type { LakeContext } from "../context.js";
-import { layerIn, matureCourse } from "../plans/untouched.js";
+import { layerIn } from "../plans/course-months.js";
+import { matureCourse } from "../plans/untouched.js";
 import type { UpstreamWall } from "./fittings.js";
 import { type PieceParameters, type Pieces, piecesOf, shedPieces } from "./pieces.js";
 

@@ -2,15 +2,14 @@ import { describe, expect, it } from "vitest";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { contendersOf } from "../../../../src/model/structures/plans/contenders.js";
 import { courseOf, nearLimit } from "../../../../src/model/structures/plans/course.js";
-import { planTools } from "../../../../src/model/structures/plans/tools.js";
 import {
   firstCleaned,
   isCleaned,
   layerIn,
-  untouchedCourse,
-  untouchedLayer,
   yearLike,
-} from "../../../../src/model/structures/plans/untouched.js";
+} from "../../../../src/model/structures/plans/course-months.js";
+import { planTools } from "../../../../src/model/structures/plans/tools.js";
+import { untouchedCourse, untouchedLayer } from "../../../../src/model/structures/plans/untouched.js";
 import { componentsOf } from "../../../../src/model/structures/structure.js";
 import { assumedWith, numbersBy } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { sumOf } from "../../../../src/lists.js";
-import { layerIn, matureCourse } from "../../../../src/model/structures/plans/untouched.js";
+import { layerIn } from "../../../../src/model/structures/plans/course-months.js";
+import { matureCourse } from "../../../../src/model/structures/plans/untouched.js";
 import { fittingWords } from "../../../../src/model/structures/raw-water/fitting-words.js";
 import { withShare } from "../../../../src/model/structures/raw-water/loading.js";
 import { pieceParameters } from "../../../../src/model/structures/raw-water/pieces.js";
