@@ -4,12 +4,6 @@ import { dirname } from "node:path";
 import Database from "better-sqlite3";
 import { PlainError } from "../plain-error.js";
 
-/** A file as SQLite opens it. */
-export function sqlite(file: string, options: Database.Options): Database.Database {
-  needNativePart();
-  return new Database(file, options);
-}
-
 let isThere = false;
 
 /**
