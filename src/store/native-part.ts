@@ -1,14 +1,9 @@
-import { spawnSync } from "node:child_process";
+import { execSync } from "node:child_process";
+import { cpSync, mkdirSync, mkdtempSync, renameSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
-import { dirname } from "node:path";
+import { dirname, join } from "node:path";
 import Database from "better-sqlite3";
 import { PlainError } from "../plain-error.js";
-
-/** A file as SQLite opens it. */
-export function sqlite(file: string, options: Database.Options): Database.Database {
-  needNativePart();
-  return new Database(file, options);
-}
 
 let isThere = false;
 
@@ -24,15 +19,30 @@ export function needNativePart(): void {
     "The database's native part is not there yet. It is fetched, or compiled, which takes a minute.",
   );
   const folder = dirname(createRequire(import.meta.url).resolve("better-sqlite3/package.json"));
-  spawnSync("npm", ["run", "install"], {
-    ...{ cwd: folder, stdio: "ignore" },
-    env: { ...process.env, JOBS: "max" },
-  });
+  try {
+    makeNativePart(folder);
+  } catch {
+    // Whether it is there now, by this process or another, is seen by loading it.
+  }
   isThere = isLoadable();
   if (!isThere)
     throw new PlainError(
-      `The database's native part could be neither fetched nor compiled. Run "npm run install" in ${folder} to see what it lacks: a network, or a C++ compiler.`,
+      `The database's native part could be neither fetched nor compiled. What may be missing: a network, a C++ compiler, or your right to write in ${dirname(folder)}. Run "npm run build" as the user who installed the program; "npm run install" in ${folder} shows what fails.`,
     );
+}
+
+/** In a copy beside, and put in its place whole: another process may do the same, or have it loaded, and each may be ended. */
+function makeNativePart(folder: string): void {
+  const copy = mkdtempSync(`${folder}-`);
+  try {
+    cpSync(folder, copy, { recursive: true });
+    execSync("npm run install", { cwd: copy, stdio: "ignore", env: { ...process.env, JOBS: "max" } });
+    const made = join("build", "Release", "better_sqlite3.node");
+    mkdirSync(dirname(join(folder, made)), { recursive: true });
+    renameSync(join(copy, made), join(folder, made));
+  } finally {
+    rmSync(copy, { recursive: true, force: true });
+  }
 }
 
 function isLoadable(): boolean {

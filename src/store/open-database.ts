@@ -1,10 +1,10 @@
 import { statSync } from "node:fs";
-import type Database from "better-sqlite3";
+import Database from "better-sqlite3";
 import { mend } from "./database-repair.js";
 import { knowDigests } from "./digests.js";
 import { storeError, tellingFaults } from "./errors.js";
 import { currentVersion, migrate, versionOf } from "./migrations.js";
-import { sqlite } from "./native-part.js";
+import { needNativePart } from "./native-part.js";
 import { makePrivateFile } from "./private-files.js";
 
 /** Milliseconds for which a writer waits for another. */
@@ -46,10 +46,11 @@ function opened(
   prepare: (database: Database.Database) => void,
   options: Database.Options = {},
 ): Database.Database {
+  needNativePart();
   return tellingFaults(file, () => {
     refuseEmptied(file);
     if (file !== inMemory && !options.fileMustExist) makePrivateFile(file);
-    const database = sqlite(file, { timeout: patience, ...options });
+    const database = new Database(file, { timeout: patience, ...options });
     try {
       knowDigests(database);
       prepare(database);

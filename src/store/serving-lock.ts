@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { StoreError, storeError } from "./errors.js";
-import { sqlite } from "./native-part.js";
+import { needNativePart } from "./native-part.js";
 import { makePrivateFile, makePrivateFolder } from "./private-files.js";
 
 /** Held by the one server of a data folder. */
@@ -15,6 +15,7 @@ export interface ServingLock {
  * @throws StoreError: "locked" where another server has it
  */
 export function lockForServing(folder: string): ServingLock {
+  needNativePart();
   const file = join(folder, "serving.lock");
   try {
     makePrivateFolder(folder);
@@ -24,7 +25,7 @@ export function lockForServing(folder: string): ServingLock {
   let database: Database.Database | undefined;
   try {
     makePrivateFile(file);
-    database = sqlite(file, { timeout: 0 });
+    database = new Database(file, { timeout: 0 });
     database.exec("BEGIN EXCLUSIVE");
   } catch (error) {
     database?.close();
