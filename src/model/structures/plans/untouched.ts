@@ -50,7 +50,7 @@ export function untouchedCourse(factor: number, part: SurfacePart): UntouchedCou
 
 /**
  * Years are told as far as they are not alike to the last digit: those of ground that dries bare, and those of a surface
- * on which nothing grows. Others swing for years, and are grown when somebody asks for them.
+ * on which nothing grows. Others are grown as far as somebody asks: to look for years alike costs as much as it spares.
  */
 function grownUntouched(factor: number, { surface, context }: SurfacePart): Course {
   const { density, settledMonth, matureDensity } = context;
