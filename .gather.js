@@ -11,7 +11,7 @@ const compiled = fileURLToPath(new URL("dist", import.meta.url));
 const starts = ["cli/main", "web/serve", "odds/worker", "app/answers/worker", "app/verify-process"];
 /** Stay where they are installed: with machine code or threads or files of their own, or large and seldom loaded. */
 const apart = [
-	...["better-sqlite3", "chart.js", "pino", "piscina", "svgcanvas"],
+	...["better-sqlite3", "chart.js", "pino", "piscina", "puppeteer", "svgcanvas"],
 	...["@signpdf/signpdf", "asn1js", "hucre", "pkijs", "unpdf"],
 ];
 const pieces = "pieces";
