@@ -16,7 +16,7 @@ export function needNativePart(): void {
   isThere ||= isLoadable();
   if (isThere) return;
   console.error(
-    "The database's native part is not there yet. It is fetched, or compiled, which takes a minute.",
+    "The database's native part is missing. It is now fetched or compiled, which takes about a minute.",
   );
   const folder = dirname(createRequire(import.meta.url).resolve("better-sqlite3/package.json"));
   try {

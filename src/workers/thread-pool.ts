@@ -154,12 +154,12 @@ function startedThreads<Task, Result>(
   let isLoading = true;
   const loading = Promise.allSettled(loads).then(() => {
     isLoading = false;
+    for (const thread of pool.threads) thread.unref();
   });
-  const loaded = async () => {
+  const loaded = () => {
     // The process waits for them, too.
     for (const thread of pool.threads) thread.ref();
-    await loading;
-    for (const thread of pool.threads) thread.unref();
+    return loading;
   };
   return {
     run: async (task, signal) => {
