@@ -14,8 +14,11 @@ import { centsByBearer } from "./money/bearer.js";
 import { centsPerUnit } from "./money/decimal.js";
 import type { CostLine } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
+import type { Charge } from "./structures/component.js";
 import { kindOf } from "./structures/kinds.js";
+import { endOf, firstOf } from "./structures/plans/year-table.js";
 import type { StructureResult } from "./structures/structure.js";
+import type { Origin } from "./structures/structure-years.js";
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost extends YearlyCost {
@@ -84,40 +87,49 @@ function rowsOf(
   skipYears: number,
   rising: readonly PriceGroup[],
 ): Rows {
-  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
+  const horizon = horizonOf(structures, skipYears);
   const cents = new Float64Array(accounts.length * (rising.length + 1) * 2 * horizon);
   const mostHarm = new Float64Array(horizon);
   const rows = { horizon, rising, cents, entered: new Set<EnteredAccount>(), mostHarm };
-  for (const { structure, years } of structures) {
-    const { isBuilt } = kindOf(structure);
-    for (let first = skipYears, end = 0; first < years.length; first = end) {
-      const lines = at(years, first);
-      for (end = first + 1; years[end] === lines; ) end++;
-      const lost = addLines(rows, lines, first - skipYears, end - skipYears);
-      for (let year = first - skipYears; isBuilt && year < end - skipYears; year++)
-        mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost);
-    }
+  for (const { structure, told } of structures) {
+    const lost = new Float64Array(horizon);
+    for (const origin of told.origins) addOrigin(rows, origin, skipYears, lost);
+    for (let year = 0; kindOf(structure).isBuilt && year < horizon; year++)
+      mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost[year] ?? 0);
   }
   return rows;
 }
 
-/** Lines that stand in some years in a row. @returns cents that they lose a year */
-function addLines(
-  { horizon, rising, cents, entered }: Rows,
-  lines: readonly CostLine[],
-  first: number,
-  end: number,
-): number {
-  let lost = 0;
-  for (const line of lines) {
-    const account = accountOf(line);
-    if (account !== "damage") entered.add(account);
-    const group = rising.length === 0 ? 0 : rising.indexOf(priceGroupOf(line)) + 1;
-    const row = (rowOf(account, group, rising) + Number(isControl(line))) * horizon;
-    for (let place = row + first; place < row + end; place++) cents[place] = (cents[place] ?? 0) + line.cents;
-    if (account !== "other" && !isControl(line)) lost += line.cents;
+const horizonOf = (structures: readonly StructureResult[], skipYears: number) =>
+  Math.max(0, ...structures.map(({ told }) => told.count - skipYears));
+
+/** Lists that stand in some years in a row are added together. @param lost cents that the structure loses by year, summed up */
+function addOrigin(rows: Rows, { table, cents }: Origin, skipYears: number, lost: Float64Array): void {
+  const { lists, charges } = table;
+  for (let first = skipYears, end = 0; first < lists.length; first = end) {
+    const list = at(lists, first);
+    for (end = first + 1; lists[end] === list; ) end++;
+    const years = [first - skipYears, end - skipYears] as const;
+    for (let line = firstOf(table, list); line < endOf(table, list); line++)
+      addLine(rows, at(charges, line), at(cents, line), { years, lost });
   }
-  return lost;
+}
+
+function addLine(
+  { horizon, rising, cents, entered }: Rows,
+  charge: Charge,
+  amount: number,
+  { years: [first, end], lost }: { readonly years: readonly [number, number]; readonly lost: Float64Array },
+): void {
+  const account = accountOf(charge);
+  if (account !== "damage") entered.add(account);
+  const group = rising.length === 0 ? 0 : rising.indexOf(priceGroupOf(charge)) + 1;
+  const row = (rowOf(account, group, rising) + Number(isControl(charge))) * horizon;
+  const isLost = account !== "other" && !isControl(charge);
+  for (let year = first; year < end; year++) {
+    cents[row + year] = (cents[row + year] ?? 0) + amount;
+    if (isLost) lost[year] = (lost[year] ?? 0) + amount;
+  }
 }
 
 /** All that stands in the rows of some accounts. */
@@ -146,7 +158,7 @@ function byBearer(
   skipYears: number,
   risingGroups: ReadonlySet<PriceGroup>,
 ): InfestationCost["byBearer"] {
-  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
+  const horizon = horizonOf(structures, skipYears);
   const streams = new Map<string, CentsByYear>();
   const partsOf = remembered((line: CostLine) => centsByBearer(line.bearer, line.cents));
   for (const { years } of structures) {

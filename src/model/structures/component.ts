@@ -4,6 +4,7 @@ import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
 import type { AssumptionId, RegisteredId } from "../register/register.js";
 import type { PartKind, PlanEntry } from "./catalogue.js";
+import type { YearTable } from "./plans/year-table.js";
 
 /** What is paid for, and its price: the part of a cost line that a component knows, but for the quantity. */
 export interface Charge {
@@ -140,7 +141,8 @@ export interface ComponentResult {
   readonly thickestLayer: Layer;
   /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
-  readonly years: readonly (readonly Priced[])[];
+  /** Lines by year since establishment. */
+  readonly told: YearTable;
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */
