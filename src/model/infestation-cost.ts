@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { at, noElement } from "../lists.js";
 import { remembered, withLater } from "./computed-once.js";
 import {
   type CentsByYear,
@@ -12,13 +12,13 @@ import {
 import { type Account, accountOf, accounts, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
 import { centsPerUnit } from "./money/decimal.js";
-import type { CostLine } from "./money/line.js";
+import { AmountError, type CostLine } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import type { Charge } from "./structures/component.js";
 import { kindOf } from "./structures/kinds.js";
 import { endOf, firstOf } from "./structures/plans/year-table.js";
 import type { StructureResult } from "./structures/structure.js";
-import type { Origin } from "./structures/structure-years.js";
+import { nameOf, type Origin } from "./structures/structure-years.js";
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost extends YearlyCost {
@@ -76,6 +76,8 @@ interface Rows {
   readonly entered: Set<EnteredAccount>;
   /** The most that one structure loses in each year. */
   readonly mostHarm: Float64Array;
+  /** What the structure that is added loses in each year. */
+  readonly lost: Float64Array;
 }
 
 /** Row of harm, which that of control follows. @param group 0 for prices that rise as all do, else its place among the others */
@@ -90,12 +92,14 @@ function rowsOf(
   const horizon = horizonOf(structures, skipYears);
   const cents = new Float64Array(accounts.length * (rising.length + 1) * 2 * horizon);
   const mostHarm = new Float64Array(horizon);
-  const rows = { horizon, rising, cents, entered: new Set<EnteredAccount>(), mostHarm };
+  const lost = new Float64Array(horizon);
+  const rows = { horizon, rising, cents, entered: new Set<EnteredAccount>(), mostHarm, lost };
   for (const { structure, told } of structures) {
-    const lost = new Float64Array(horizon);
-    for (const origin of told.origins) addOrigin(rows, origin, skipYears, lost);
-    for (let year = 0; kindOf(structure).isBuilt && year < horizon; year++)
-      mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost[year] ?? 0);
+    lost.fill(0);
+    for (const origin of told.origins) addOrigin(rows, origin, skipYears, structure.id);
+    if (kindOf(structure).isBuilt)
+      for (let year = 0; year < horizon; year++)
+        mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost[year] ?? 0);
   }
   return rows;
 }
@@ -103,33 +107,43 @@ function rowsOf(
 const horizonOf = (structures: readonly StructureResult[], skipYears: number) =>
   Math.max(0, ...structures.map(({ told }) => told.count - skipYears));
 
-/** Lists that stand in some years in a row are added together. @param lost cents that the structure loses by year, summed up */
-function addOrigin(rows: Rows, { table, cents }: Origin, skipYears: number, lost: Float64Array): void {
-  const { lists, charges } = table;
+/**
+ * Lists that stand in some years in a row are added together.
+ * @throws AmountError naming structure and line where one is no sum of money
+ */
+function addOrigin(rows: Rows, { part, table }: Origin, skipYears: number, structure: string): void {
+  const { lists, charges, quantities, unitRates, cents } = table;
   for (let first = skipYears, end = 0; first < lists.length; first = end) {
-    const list = at(lists, first);
+    const list = lists[first] ?? noElement(lists, first);
     for (end = first + 1; lists[end] === list; ) end++;
-    const years = [first - skipYears, end - skipYears] as const;
-    for (let line = firstOf(table, list); line < endOf(table, list); line++)
-      addLine(rows, at(charges, line), at(cents, line), { years, lost });
+    for (let line = firstOf(table, list); line < endOf(table, list); line++) {
+      const charge = charges[line] ?? noElement(charges, line);
+      const amount = cents[line] ?? noElement(cents, line);
+      if (!Number.isSafeInteger(amount))
+        throw new AmountError(
+          structure,
+          nameOf(part, charge.what),
+          at(quantities, line) * at(unitRates, line),
+        );
+      addCharge(rows, charge, amount, first - skipYears, end - skipYears);
+    }
   }
 }
 
-function addLine(
-  { horizon, rising, cents, entered }: Rows,
+function addCharge(
+  { horizon, rising, cents, entered, lost }: Rows,
   charge: Charge,
   amount: number,
-  { years: [first, end], lost }: { readonly years: readonly [number, number]; readonly lost: Float64Array },
+  first: number,
+  end: number,
 ): void {
   const account = accountOf(charge);
   if (account !== "damage") entered.add(account);
   const group = rising.length === 0 ? 0 : rising.indexOf(priceGroupOf(charge)) + 1;
   const row = (rowOf(account, group, rising) + Number(isControl(charge))) * horizon;
-  const isLost = account !== "other" && !isControl(charge);
-  for (let year = first; year < end; year++) {
-    cents[row + year] = (cents[row + year] ?? 0) + amount;
-    if (isLost) lost[year] = (lost[year] ?? 0) + amount;
-  }
+  for (let place = row + first; place < row + end; place++) cents[place] = (cents[place] ?? 0) + amount;
+  if (account === "other" || isControl(charge)) return;
+  for (let year = first; year < end; year++) lost[year] = (lost[year] ?? 0) + amount;
 }
 
 /** All that stands in the rows of some accounts. */

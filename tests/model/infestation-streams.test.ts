@@ -34,13 +34,7 @@ const withLines = (base: StructureResult, years: readonly (readonly CostLine[])[
   ...base,
   told: {
     count: years.length,
-    origins: [
-      {
-        part: undefined,
-        table: tableOf(years),
-        cents: years.flatMap((lines) => lines.map(({ cents }) => cents)),
-      },
-    ],
+    origins: [{ part: undefined, table: tableOf(years) }],
   },
   years,
 });

@@ -4,7 +4,6 @@ import type { Layer } from "../mussels/layer.js";
 import type { Surface } from "../mussels/surface.js";
 import type { AssumptionId, RegisteredId } from "../register/register.js";
 import type { PartKind, PlanEntry } from "./catalogue.js";
-import type { YearTable } from "./plans/year-table.js";
 
 /** What is paid for, and its price: the part of a cost line that a component knows, but for the quantity. */
 export interface Charge {
@@ -143,6 +142,24 @@ export interface ComponentResult {
   readonly untouchedLayer: Layer;
   /** Lines by year since establishment. */
   readonly told: YearTable;
+}
+
+/**
+ * Lines by year since establishment, in columns: sums take no lines, and whoever reads them has them made. Years that are
+ * alike have the same list, which stands once.
+ */
+export interface YearTable {
+  /** By year, the number of its list. */
+  readonly lists: readonly number[];
+  /** Where each list ends. */
+  readonly ends: readonly number[];
+  /** What each line is told as: its name, type and kind of quantity. */
+  readonly charges: readonly Charge[];
+  readonly assumptionIds: ReadonlyArray<readonly AssumptionId[]>;
+  readonly quantities: readonly number[];
+  readonly unitRates: readonly number[];
+  /** Of each line, rounded once: see `costLine`. */
+  readonly cents: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */

@@ -1,11 +1,11 @@
 import { at } from "../../lists.js";
 import { remembered } from "../computed-once.js";
-import type { Plan } from "./component.js";
+import type { Plan, YearTable } from "./component.js";
 import { removalLines, workLines } from "./plan-work.js";
 import { type Course, firstCleaned, isCleaned, layerIn, yearLike } from "./plans/course-months.js";
 import { tellAll } from "./plans/ledger.js";
 import type { PlanTools } from "./plans/tools.js";
-import { linesByYear, MergedLists, type YearTable } from "./plans/year-table.js";
+import { linesByYear, MergedLists } from "./plans/year-table.js";
 import { isInPlace } from "./protection.js";
 
 /**

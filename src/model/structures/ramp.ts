@@ -63,9 +63,6 @@ const litterIds = [
   "ramp.shell-density",
   "ramp.litter-tolerance",
 ] as const;
-const sweepingIds = [...litterIds, "ramp.sweeping-rate"] as const;
-const sweptIds = [...litterIds, ...disposalIds] as const;
-const closureIds = [...litterIds, "ramp.closure-days"] as const;
 
 /**
  * Sweeping each time that what lies on the ramp has reached the tolerated thickness, with disposal and closure:
@@ -105,12 +102,14 @@ function sweepLines(
     quantity: area * sweeps,
     quantityKind: "area",
     unitRate: context.assumed("ramp.sweeping-rate"),
-    assumptionIds: sweepingIds,
+    assumptionIds: [...litterIds, "ramp.sweeping-rate"],
   };
   const swept = (mass / thickness) * sweeps * context.assumed("ramp.litter-tolerance");
-  return [sweeping, disposal(swept, context, sweptIds), closure(ramp, sweeps, context)].filter(
-    (line) => line.quantity > 0 && line.unitRate > 0,
-  );
+  return [
+    sweeping,
+    disposal(swept, context, [...litterIds, ...disposalIds]),
+    closure(ramp, sweeps, context),
+  ].filter((line) => line.quantity > 0 && line.unitRate > 0);
 }
 
 function closure(ramp: SweptRamp, sweeps: number, context: LakeContext): Priced {
@@ -122,6 +121,6 @@ function closure(ramp: SweptRamp, sweeps: number, context: LakeContext): Priced 
     quantity: sweeps * context.assumed("ramp.closure-days"),
     quantityKind: "days",
     unitRate: launches * ramp.launchFee,
-    assumptionIds: closureIds,
+    assumptionIds: [...litterIds, "ramp.closure-days"],
   };
 }

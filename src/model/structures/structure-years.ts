@@ -1,22 +1,17 @@
 import { at, sumOf } from "../../lists.js";
-import { once } from "../computed-once.js";
-import { AmountError, type CostLine, costLine, roundedCents } from "../money/line.js";
-import type { ComponentResult, Priced } from "./component.js";
+import { type CostLine, costLine } from "../money/line.js";
+import type { ComponentResult, Priced, YearTable } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { kindOf, type Structure } from "./kinds.js";
-import { type GrowingYears, isThickIn, untouchedCourse } from "./plans/untouched.js";
-import { endOf, firstOf, linesByYear, tableOf, type YearTable } from "./plans/year-table.js";
+import { yearLike } from "./plans/course-months.js";
+import { type GrowingYears, isThickIn, type SurfacePart, untouchedCourse } from "./plans/untouched.js";
+import { endOf, firstOf, linesByYear, tableOf } from "./plans/year-table.js";
 import type { LitterYear } from "./ramp.js";
 
 /** Lines and where they come from; those of a part go under its name. */
-interface Table {
+export interface Origin {
   readonly part: string | undefined;
   readonly table: YearTable;
-}
-
-export interface Origin extends Table {
-  /** Of each line, rounded once: see `costLine`. */
-  readonly cents: readonly number[];
 }
 
 /** What a structure costs by year since establishment: its lines as they were told. */
@@ -32,7 +27,6 @@ interface Worked {
   readonly cleanEnergy: readonly number[];
 }
 
-/** @throws AmountError naming structure and line where one is no sum of money */
 export function toldYears(
   structure: Structure,
   { growing, components, litter, cleanEnergy }: Worked,
@@ -40,53 +34,39 @@ export function toldYears(
 ): ToldYears {
   const count = context.density.length / 12;
   const own = kindOf(structure).ownYears?.(structure, litter, context) ?? [];
-  const others = [own, fixtureYears(structure, { growing, litter }, context)];
-  const tables: Table[] = [
-    ...components.map(({ name, told }) => ({ part: name, table: told })),
-    ...others.filter(({ length }) => length > 0).map((years) => ({ part: undefined, table: tableOf(years) })),
-  ];
-  const kept = cleanEnergy.length === 0 ? tables : withinEnergyMade(tables, count, sumOf(cleanEnergy));
-  return {
-    count,
-    origins: kept.map(({ part, table }) => ({ part, table, cents: centsOf(structure, part, table) })),
-  };
-}
-
-function centsOf({ id }: Structure, part: string | undefined, table: YearTable): number[] {
-  const { charges, quantities, unitRates } = table;
-  return charges.map(({ what }, line) => {
-    const cents = roundedCents(at(quantities, line), at(unitRates, line));
-    if (!Number.isSafeInteger(cents))
-      throw new AmountError(id, nameOf(part, what), at(quantities, line) * at(unitRates, line));
-    return cents;
-  });
+  const origins: Origin[] = components.map(({ name, told }) => ({ part: name, table: told }));
+  for (const years of [own, fixtureYears(structure, { growing, litter }, context)])
+    if (years.length > 0) origins.push({ part: undefined, table: tableOf(years) });
+  const told = { count, origins };
+  return cleanEnergy.length === 0 ? told : withinEnergyMade(told, sumOf(cleanEnergy));
 }
 
 /**
  * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
  * add up to more, each is cut in proportion.
  */
-function withinEnergyMade(tables: readonly Table[], count: number, made: number): readonly Table[] {
-  const lost = Array.from({ length: count }, (_, year) => energyIn(tables, year));
-  if (lost.every((energy) => energy <= made)) return tables;
+function withinEnergyMade({ count, origins }: ToldYears, made: number): ToldYears {
+  const lost = Array.from({ length: count }, (_, year) => energyIn(origins, year));
   const cut = (line: Priced, year: number): Priced => {
     const energy = at(lost, year);
     if (line.quantityKind !== "energy" || energy <= made) return line;
     return { ...line, quantity: (line.quantity * made) / energy };
   };
-  return tables.map(({ part, table }) => ({
+  const isKept = lost.every((energy) => energy <= made);
+  const cutOrigin = ({ part, table }: Origin): Origin => ({
     part,
     table: tableOf(linesByYear(table).map((lines, year) => lines.map((line) => cut(line, year)))),
-  }));
+  });
+  return { count, origins: isKept ? origins : origins.map(cutOrigin) };
 }
 
-function energyIn(tables: readonly Table[], year: number): number {
+function energyIn(origins: readonly Origin[], year: number): number {
   let energy = 0;
-  for (const { table } of tables) {
+  for (const { table } of origins) {
     const list = table.lists[year];
     if (list === undefined) continue;
     for (let line = firstOf(table, list); line < endOf(table, list); line++)
-      if (at(table.charges, line).quantityKind === "energy") energy += at(table.quantities, line);
+      if (table.charges[line]?.quantityKind === "energy") energy += at(table.quantities, line);
   }
   return energy;
 }
@@ -103,14 +83,25 @@ function fixtureYears(
   context: LakeContext,
 ): readonly (readonly Priced[])[] {
   if (structure.fixtures.length === 0) return [];
+  const isFouled: boolean[] = [];
+  for (let year = 0; year < context.density.length / 12; year++) isFouled.push((litter[year]?.mass ?? 0) > 0);
   const worthCleaning = context.assumed("cleaning.smallest-layer");
-  const courses = growing.flat().map((part) => once(() => untouchedCourse(1, part)));
-  const lines = once(() => fixtureLines(structure, context));
-  return Array.from({ length: context.density.length / 12 }, (_, year) => {
-    const isFouled =
-      courses.some((course) => isThickIn(course(), year, worthCleaning)) || (litter[year]?.mass ?? 0) > 0;
-    return isFouled ? lines() : none;
-  });
+  for (const parts of growing) for (const part of parts) markFouled(isFouled, part, worthCleaning);
+  const lines = isFouled.includes(true) ? fixtureLines(structure, context) : none;
+  return isFouled.map((isWorked) => (isWorked ? lines : none));
+}
+
+/** Marks the years in which a surface that nobody touches reaches a thickness, m. */
+function markFouled(isFouled: boolean[], part: SurfacePart, thickness: number): void {
+  if (!isFouled.includes(false)) return;
+  const course = untouchedCourse(1, part);
+  const isThick: boolean[] = [];
+  for (let year = 0; year < isFouled.length; year++) {
+    if (isFouled[year]) continue;
+    const like = yearLike(course, year);
+    isThick[like] ??= isThickIn(course, like, thickness);
+    isFouled[year] = isThick[like];
+  }
 }
 
 /** Hours on gates, guides, gauges and drains in a year in which they foul. */
@@ -150,5 +141,5 @@ function ownLine({ id, bearer }: Structure, part: string | undefined, line: Pric
   return costLine({ structure: id, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds });
 }
 
-const nameOf = (part: string | undefined, what: string): string =>
+export const nameOf = (part: string | undefined, what: string): string =>
   part === undefined ? what : `${part}: ${what}`;

@@ -1,22 +1,7 @@
 import { at, noElement } from "../../../lists.js";
+import { roundedCents } from "../../money/line.js";
 import type { AssumptionId } from "../../register/register.js";
-import type { Charge, Priced, Tell } from "../component.js";
-
-/**
- * Lines by year since establishment, in columns: sums take no lines, and whoever reads them has them made. Years that are
- * alike have the same list, which stands once.
- */
-export interface YearTable {
-  /** By year, the number of its list. */
-  readonly lists: readonly number[];
-  /** Where each list ends. */
-  readonly ends: readonly number[];
-  /** What each line is told as: its name, type and kind of quantity. */
-  readonly charges: readonly Charge[];
-  readonly assumptionIds: ReadonlyArray<readonly AssumptionId[]>;
-  readonly quantities: readonly number[];
-  readonly unitRates: readonly number[];
-}
+import type { Charge, Priced, Tell, YearTable } from "../component.js";
 
 export const firstOf = ({ ends }: YearTable, list: number): number =>
   list === 0 ? 0 : (ends[list - 1] ?? noElement(ends, list - 1));
@@ -47,17 +32,18 @@ function lineAt({ charges, quantities, unitRates, assumptionIds }: YearTable, li
 
 /** A table of lists as they stand. */
 export function tableOf(years: ReadonlyArray<readonly Priced[]>): YearTable {
-  const known = [...new Set(years)];
-  const lines = known.flat();
-  let end = 0;
-  return {
-    lists: years.map((list) => known.indexOf(list)),
-    ends: known.map(({ length }) => (end += length)),
-    charges: lines.map((line) => alikeIn(lines, line)),
-    assumptionIds: lines.map(({ assumptionIds }) => assumptionIds),
-    quantities: lines.map(({ quantity }) => quantity),
-    unitRates: lines.map(({ unitRate }) => unitRate),
-  };
+  const known: (readonly Priced[])[] = [];
+  const lists: number[] = [];
+  const told = new MergedLists();
+  for (const lines of years) {
+    let list = known.lastIndexOf(lines);
+    if (list < 0) {
+      list = known.push(lines) - 1;
+      told.addList(lines);
+    }
+    lists.push(list);
+  }
+  return told.table(lists);
 }
 
 /** The first charge of a list that has the name, type and kind of one: of many alike one is kept. */
@@ -85,6 +71,7 @@ export class MergedLists {
   readonly #quantities: number[] = [];
   /** Costs of the list that is told, unit rates of those before. */
   readonly #rates: number[] = [];
+  readonly #cents: number[] = [];
   /** The assumptions that were added last to each line: a charge that is told month by month brings the same ones. */
   readonly #added: (readonly AssumptionId[])[] = [];
   readonly #joined: Joined[] = [];
@@ -96,11 +83,7 @@ export class MergedLists {
     const ids = charge.assumptionIds;
     const line = this.#lineOf(charge);
     if (line < 0) {
-      this.#charges.push(charge);
-      this.#ids.push(ids);
-      this.#added.push(ids);
-      this.#quantities.push(quantity);
-      this.#rates.push(cost);
+      this.#push(charge, quantity, cost);
       return;
     }
     this.#quantities[line] = (this.#quantities[line] ?? 0) + quantity;
@@ -110,14 +93,17 @@ export class MergedLists {
     this.#added[line] = ids;
   };
 
-  /** Ends a list. */
+  /** Ends the list that is told. */
   endList(): void {
-    for (let line = this.#first; line < this.#charges.length; line++) {
-      this.#rates[line] = at(this.#rates, line) / at(this.#quantities, line);
-      this.#charges[line] = alikeIn(this.#charges, at(this.#charges, line));
-    }
-    this.#first = this.#charges.length;
-    this.#ends.push(this.#first);
+    for (let line = this.#first; line < this.#charges.length; line++)
+      this.#rates[line] = (this.#rates[line] ?? 0) / (this.#quantities[line] ?? 0);
+    this.#end();
+  }
+
+  /** A list as it stands, in which nothing is added up. */
+  addList(lines: readonly Priced[]): void {
+    for (const line of lines) this.#push(line, line.quantity, line.unitRate);
+    this.#end();
   }
 
   /** What was told. @param lists by year, the number of its list */
@@ -129,7 +115,25 @@ export class MergedLists {
       assumptionIds: this.#ids,
       quantities: this.#quantities,
       unitRates: this.#rates,
+      cents: this.#cents,
     };
+  }
+
+  #push(charge: Charge, quantity: number, rate: number): void {
+    this.#charges.push(charge);
+    this.#ids.push(charge.assumptionIds);
+    this.#added.push(charge.assumptionIds);
+    this.#quantities.push(quantity);
+    this.#rates.push(rate);
+  }
+
+  #end(): void {
+    for (let line = this.#first; line < this.#charges.length; line++) {
+      this.#charges[line] = alikeIn(this.#charges, at(this.#charges, line));
+      this.#cents.push(roundedCents(this.#quantities[line] ?? 0, this.#rates[line] ?? 0));
+    }
+    this.#first = this.#charges.length;
+    this.#ends.push(this.#first);
   }
 
   #lineOf(charge: Charge): number {
