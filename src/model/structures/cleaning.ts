@@ -72,6 +72,7 @@ export function cleaningOf(subject: CleaningSubject, area: number, context: Lake
 
 /** The same of several pieces at once. */
 export function timesAsMuch(cleaning: Cleaning, count: number): Cleaning {
+  if (count === 1) return cleaning;
   return {
     ...cleaning,
     work: remembered((shareId?: AssumptionId) =>

@@ -2,7 +2,7 @@ import { noElement } from "../../lists.js";
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
-import { cleaningOf } from "./cleaning.js";
+import { cleaningOf, timesAsMuch } from "./cleaning.js";
 import type { Component, Limit, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
@@ -106,15 +106,17 @@ function stateIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
 export type HeadLost = (tell: Tell, extraHead: number, month: number) => void;
 
 /**
- * A trash rack in a structure.
- * @param input.headLost tells what extra head loss costs in a month, by the assumptions handed over; the head handed over is
- *   never above the limit, since the rack is cleaned when it is reached
+ * A trash rack in a structure, or several alike.
+ * @param input.headLost tells what extra head loss costs in a month on all of them, by the assumptions handed over; the head
+ *   handed over is never above the limit, since the rack is cleaned when it is reached
  */
 export function rackComponent(
   input: {
     rack: Rack;
+    /** Racks alike; one if left out. */
+    count?: number;
     elevation: number;
-    /** While water runs. */
+    /** Through one of them while water runs. */
     flow: readonly number[];
     /** Share of each month in which it runs; all of it if left out. */
     share?: readonly number[];
@@ -126,8 +128,9 @@ export function rackComponent(
   },
   context: LakeContext,
 ): Component {
-  const { rack, flow } = input;
+  const { rack, flow, count = 1 } = input;
   const factors = barFactors(rack, context);
+  const wall = rackWall(rack, input.elevation, input);
   const headLost = input.headLost([...rackIds(rack), ...(input.lossIds ?? [])]);
   const state = stateIn(rack, flow, factors);
   const gapLimit = context.assumed(gapLimitId);
@@ -135,10 +138,11 @@ export function rackComponent(
   return {
     name: "trash rack",
     kind: "rack",
-    designFlow: Math.max(...flow),
-    count: 1,
-    ...rackWall(rack, input.elevation, input),
-    cleaning: cleaningOf("rack", rackFace(rack), context),
+    surface: wall.surface,
+    wettedArea: wall.wettedArea * count,
+    designFlow: Math.max(...flow) * count,
+    count,
+    cleaning: timesAsMuch(cleaningOf("rack", rackFace(rack), context), count),
     outage: input.outage,
     outageDaysId: input.outageDaysId,
     losses: (tell, layer, month) => {
