@@ -51,13 +51,19 @@ function rackIds(rack: Rack): AssumptionId[] {
 
 /** Head loss and velocity through the openings; a closed rack passes nothing. */
 export function rackState(rack: Rack, layerThickness: number, flow: number, factors: BarFactors): RackState {
-  const blocked = blockedShare(rack, layerThickness);
-  const approachVelocity = flow / rackFace(rack);
   return {
-    blocked,
-    headLoss: rackLoss(costFormula(rack), rack, { layerThickness, approachVelocity }, factors),
-    throughVelocity: blocked < 1 ? approachVelocity / (1 - blocked) : Infinity,
+    blocked: blockedShare(rack, layerThickness),
+    headLoss: headLossOf(rack, layerThickness, flow, factors),
+    throughVelocity: velocityThrough(rack, layerThickness, flow),
   };
+}
+
+const headLossOf = (rack: Rack, layerThickness: number, flow: number, factors: BarFactors): number =>
+  rackLoss(costFormula(rack), rack, { layerThickness, approachVelocity: flow / rackFace(rack) }, factors);
+
+function velocityThrough(rack: Rack, layerThickness: number, flow: number): number {
+  const blocked = blockedShare(rack, layerThickness);
+  return blocked < 1 ? flow / rackFace(rack) / (1 - blocked) : Infinity;
 }
 
 /** The bars of a rack as a surface to grow on, at the velocity between them when they are clean. */
@@ -88,16 +94,17 @@ const tooFast: Limit = {
   assumptionIds: [bulkDensityId],
 };
 
-/** State of a rack under a layer in a month; losses and limits of one month ask for the same one after the other. */
-function stateIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
+/** Head loss of a rack under a layer in a month; losses and limits of one month ask for the same one after the other. */
+function lossIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
   let last: Layer | undefined;
   let lastMonth = 0;
-  let known: RackState | undefined;
-  return (layer: Layer, month: number): RackState => {
-    if (known === undefined || last !== layer || lastMonth !== month)
-      known = rackState(rack, layer.thickness, flow[month] ?? noElement(flow, month), factors);
-    last = layer;
-    lastMonth = month;
+  let known = 0;
+  return (layer: Layer, month: number): number => {
+    if (last !== layer || lastMonth !== month) {
+      known = headLossOf(rack, layer.thickness, flow[month] ?? noElement(flow, month), factors);
+      last = layer;
+      lastMonth = month;
+    }
     return known;
   };
 }
@@ -132,9 +139,10 @@ export function rackComponent(
   const factors = barFactors(rack, context);
   const wall = rackWall(rack, input.elevation, input);
   const headLost = input.headLost([...rackIds(rack), ...(input.lossIds ?? [])]);
-  const state = stateIn(rack, flow, factors);
+  const headLoss = lossIn(rack, flow, factors);
   const gapLimit = context.assumed(gapLimitId);
-  const cleanStates = flow.map((each) => rackState(rack, 0, each, factors));
+  const cleanLoss = flow.map((each) => headLossOf(rack, 0, each, factors));
+  const cleanVelocity = flow.map((each) => velocityThrough(rack, 0, each));
   return {
     name: "trash rack",
     kind: "rack",
@@ -146,16 +154,16 @@ export function rackComponent(
     outage: input.outage,
     outageDaysId: input.outageDaysId,
     losses: (tell, layer, month) => {
-      const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      const clean = cleanStates[month] ?? noElement(cleanStates, month);
-      headLost(tell, Math.max(0, loss - clean.headLoss), month);
+      const loss = Math.min(headLoss(layer, month), rack.headLossLimit);
+      const clean = cleanLoss[month] ?? noElement(cleanLoss, month);
+      headLost(tell, Math.max(0, loss - clean), month);
     },
     limit: (meet, layer, month) => {
-      const { headLoss, throughVelocity } = state(layer, month);
-      const clean = cleanStates[month] ?? noElement(cleanStates, month);
-      meet(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit);
-      meet(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss);
-      meet(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity);
+      const { thickness } = layer;
+      const velocity = velocityThrough(rack, thickness, flow[month] ?? noElement(flow, month));
+      meet(gapsClosed, (2 * thickness) / rack.clearSpacing, gapLimit);
+      meet(lossTooHigh, headLoss(layer, month), rack.headLossLimit, cleanLoss[month]);
+      meet(tooFast, velocity, rack.velocityLimit, cleanVelocity[month]);
     },
   };
 }

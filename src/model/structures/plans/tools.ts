@@ -24,6 +24,7 @@ export interface PlanTools extends SurfacePart {
 }
 
 export interface YearCost {
+  /** Of the year that was asked for last: later ones stand in the same list. */
   readonly cost: Cost;
   /** The limit that the layer comes nearest to. */
   readonly nearest: LimitLoad;
@@ -40,6 +41,7 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
   const part: SurfacePart = { component, context, surface };
   const months = monthsOf(part);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
+  const yearCost = yearCosts(part, months);
   const untouchedYears = remembered((_: Course): YearCost[] => []);
   const works = remembered((_: PlanEntry): Cost[] => []);
   return {
@@ -50,11 +52,14 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
     tellMonth: (tell, plan, course, month) =>
       months.ledger.tellAgain(tell, months.inMonth(plan, course, month)),
     inYear: (year, plan, course) => {
-      if (component.isFed || firstCleaned(course) < Infinity)
-        return yearCost(year, plan, course, part, months);
-      const known = untouchedYears(course);
-      known[year] ??= yearCost(year, plan, course, part, months);
-      return known[year];
+      if (component.isFed || firstCleaned(course) < Infinity) return yearCost(year, plan, course);
+      const years = untouchedYears(course);
+      const known = years[year];
+      if (known !== undefined) return known;
+      const { cost, nearest } = yearCost(year, plan, course);
+      const kept = { cost: cost.slice(), nearest };
+      years[year] = kept;
+      return kept;
     },
     workOf: (entry, month) => {
       const known = works(entry);
@@ -134,26 +139,24 @@ export function upstreamShare({ entry }: Plan, month: number, { component, conte
   return matureDensity > 0 ? (density[month] ?? noElement(density, month)) / matureDensity : 0;
 }
 
-function yearCost(
-  year: number,
-  plan: Plan,
-  course: Course,
-  { component, context }: SurfacePart,
-  { ledger, inMonth }: Months,
-): YearCost {
+/** @returns what stands in a year of a course costs, and what is carted away, in one list for all years */
+function yearCosts({ component, context }: SurfacePart, { ledger, inMonth }: Months): PlanTools["inYear"] {
   const { planWeights } = context;
   const cost = noCost(planWeights);
-  let load = 0;
-  let nearest = -1;
-  for (let month = year * 12; month < year * 12 + 12; month++) {
-    const found = inMonth(plan, course, month);
-    ledger.addTo(cost, found);
-    if (ledger.loadIn(found) > load) {
-      load = ledger.loadIn(found);
-      nearest = found;
+  return (year, plan, course) => {
+    for (let part = 0; part < cost.length; part++) cost[part] = 0;
+    let load = 0;
+    let nearest = -1;
+    for (let month = year * 12; month < year * 12 + 12; month++) {
+      const found = inMonth(plan, course, month);
+      ledger.addTo(cost, found);
+      if (ledger.loadIn(found) > load) {
+        load = ledger.loadIn(found);
+        nearest = found;
+      }
+      if (isCleaned(course, month))
+        addTo(cost, removalLines(plan, layerIn(course, month), component, context), planWeights);
     }
-    if (isCleaned(course, month))
-      addTo(cost, removalLines(plan, layerIn(course, month), component, context), planWeights);
-  }
-  return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
+    return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
+  };
 }
