@@ -45,6 +45,8 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const narrowed = withoutWater(line, smallLineIds(line));
   const walls = line.upstreamWalls ?? [];
   const served = servedBy(line, limit);
+  const shut = withoutLine(line, "service missing in outages", []);
+  const { outage, outageDaysId } = supplyOutage(context, shut, (days) => days * count);
   const rawWater = rawWaterOf(line, { area: wall.wettedArea, count, walls, share }, context, served);
   return [
     {
@@ -56,7 +58,8 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
       wettedArea: wall.wettedArea * count,
       cleaning: timesAsMuch(cleaningOf("service-line", wall.wettedArea, context), count),
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
-      ...supplyOutage(context, withoutLine(line, "service missing in outages", []), (days) => days * count),
+      outage,
+      outageDaysId,
       isFed: rawWater !== undefined,
       losses: (tell, layer, month, upstream) => {
         const missing = 1 - share(layer);
