@@ -15,10 +15,9 @@ import {
   type OptionNumbers,
   statesSince,
 } from "../option-numbers.js";
-import { throughBoats } from "../program/arrivals.js";
-import { foundingChances, togetherOf } from "../program/founding-chances.js";
-import { throughInYear } from "../program/ramp-up.js";
-import { yearlyHazard } from "../risk/hazard.js";
+import { foundingChances } from "../program/founding-chances.js";
+import { reachingInYears } from "../program/ramp-up.js";
+import { yearlyHazards } from "../risk/hazard.js";
 import type { StateProbabilities } from "../risk/state-probabilities.js";
 import type { ScheduleResult } from "../schedules.js";
 import { expectedCost, expectedCourse } from "./expected-course.js";
@@ -111,18 +110,7 @@ export function drawnHazards(input: StudyInput, source: Assumed, { suitability }
   if (lake.infestedSince !== undefined) return input.options.map(() => knownFromTheStart(money.horizon));
   const chances = foundingChances(boats, source);
   const rates = ratesOf(input, suitability, source, chances);
-  return input.options.map((option) => {
-    const full = throughBoats(boats, option, lake, source, chances);
-    const inFull = { launches: full.launches, foundings: togetherOf(full, source) };
-    const inYear = throughInYear(option, full, { boats, lake }, source, chances);
-    const hazards = Array<number>(money.horizon);
-    for (let year = 0; year < money.horizon; year++) {
-      const through = inYear(year);
-      const reaching = through === full ? inFull : { ...through, foundings: togetherOf(through, source) };
-      hazards[year] = yearlyHazard(reaching, year, rates);
-    }
-    return hazards;
-  });
+  return input.options.map((option) => yearlyHazards(reachingInYears(option, input, source, chances), rates));
 }
 
 const knownFromTheStart = (years: number) => Array.from({ length: years }, (_, year) => Number(year === 0));
