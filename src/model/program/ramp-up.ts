@@ -25,11 +25,12 @@ export function reachingInYears(
     const through = throughBoats(boats, each, lake, source, chances);
     return { launches: through.launches, foundings: togetherOf(through, source) };
   };
-  const inFull = reaching(option);
-  return Array.from({ length: money.horizon }, (_, year) => {
+  const years = Array<Reaching>(money.horizon).fill(reaching(option));
+  for (let year = 0; year < Math.min(money.horizon, option.rampUp.length); year++) {
     const share = reach(option, year);
-    return share === 1 ? inFull : reaching(partly(option, share));
-  });
+    if (share !== 1) years[year] = reaching(partly(option, share));
+  }
+  return years;
 }
 
 function partly(option: ProgramOption, share: number): ProgramOption {
