@@ -42,7 +42,7 @@ function bestKept(
   everyPlanTried: ComponentResult["everyPlan"],
 ): Omit<ComponentResult, "untouchedLayer"> {
   const { tools, contenders, impossible, tryOut } = reckoning(parts);
-  const cheapest = cheapestOf(contenders.map(tryOut));
+  const cheapest = cheapestOf(contenders, tryOut);
   const { name } = parts[0].component;
   const prescribed = pinned.find(({ part }) => part === name);
   const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
@@ -67,8 +67,10 @@ function reckoning(parts: GrowingYears) {
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>
-    cheapestOf(plans.map((plan) => ({ contender: { plan, byYear: [plan] }, byYear: [reckoned(plan, year)] })))
-      .contender.plan;
+    cheapestOf(
+      plans.map((plan) => ({ plan, byYear: [plan] })),
+      (contender) => ({ contender, byYear: [reckoned(contender.plan, year)] }),
+    ).contender.plan;
   return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
 }
 
