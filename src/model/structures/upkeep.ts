@@ -5,7 +5,7 @@ import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
 import { followPlan, mergeLines } from "./plan-over-years.js";
-import { contendersOf } from "./plans/contenders.js";
+import { contendersOf, impossibleIn } from "./plans/contenders.js";
 import { firstCleaned } from "./plans/course-months.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { planTools } from "./plans/tools.js";
@@ -32,7 +32,10 @@ export function keepInService(
   growing = growingYears(parts),
 ): ComponentResult {
   const kept = bestKept(growing, pinned, () => everyPlan(parts));
-  return withLater(kept, { untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))) });
+  return withLater(kept, {
+    impossible: () => impossibleIn(parts),
+    untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))),
+  });
 }
 
 /** A function of its own, so that what is made when asked for holds on to the parts alone. */
@@ -40,8 +43,8 @@ function bestKept(
   parts: GrowingYears,
   pinned: readonly PinnedPlan[],
   everyPlanTried: ComponentResult["everyPlan"],
-): Omit<ComponentResult, "untouchedLayer"> {
-  const { tools, contenders, impossible, tryOut } = reckoning(parts);
+): Omit<ComponentResult, "impossible" | "untouchedLayer"> {
+  const { tools, contenders, tryOut } = reckoning(parts);
   const cheapest = cheapestOf(contenders, tryOut);
   const { name } = parts[0].component;
   const prescribed = pinned.find(({ part }) => part === name);
@@ -54,7 +57,6 @@ function bestKept(
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanTried,
-    impossible,
     thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
     years: meanLines(followed),
   };
@@ -71,7 +73,7 @@ function reckoning(parts: GrowingYears) {
       plans.map((plan) => ({ plan, byYear: [plan] })),
       (contender) => ({ contender, byYear: [reckoned(contender.plan, year)] }),
     ).contender.plan;
-  return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
+  return { tools, tryOut, contenders: contendersOf(parts, cheapestIn) };
 }
 
 function everyPlan(parts: PartYears): TriedPlan[] {
