@@ -1,6 +1,6 @@
 import { clean } from "../../mussels/cohorts.js";
 import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/grown-months.js";
-import { type Layer, LayerGrownOn } from "../../mussels/layer.js";
+import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { NearestLimit } from "../limits.js";
@@ -117,8 +117,18 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
   const nearest = new NearestLimit();
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
+    const { number, lengthMm, cover, mass, thickness, killed, shed } = layer;
+    const grown = {
+      number,
+      lengthMm,
+      cover: cover / share,
+      mass: mass / share,
+      thickness: thickness / share,
+      killed,
+      shed: shed / share,
+    };
     nearest.clear();
-    component.limit(nearest.meet, new LayerGrownOn(layer, share), monthOfYear);
+    component.limit(nearest.meet, grown, monthOfYear);
     return nearest.load > 1;
   };
 }
