@@ -141,7 +141,26 @@ export interface ComponentResult {
   readonly thickestLayer: Layer;
   /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
-  readonly years: readonly (readonly Priced[])[];
+  /** Lines by year since establishment. */
+  readonly told: YearTable;
+}
+
+/**
+ * Lines by year since establishment, in columns: sums take no lines, and whoever reads them has them made. Years that are
+ * alike have the same list, which stands once.
+ */
+export interface YearTable {
+  /** By year, the number of its list. */
+  readonly lists: readonly number[];
+  /** Where each list ends. */
+  readonly ends: readonly number[];
+  /** What each line is told as: its name, type and kind of quantity. */
+  readonly charges: readonly Charge[];
+  readonly assumptionIds: ReadonlyArray<readonly AssumptionId[]>;
+  readonly quantities: readonly number[];
+  readonly unitRates: readonly number[];
+  /** Of each line, rounded once: see `costLine`. */
+  readonly cents: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */

@@ -4,7 +4,7 @@ import { aloneOf, thickestOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
-import { followPlan, mergeLines } from "./plan-over-years.js";
+import { followPlan, meanOfYears } from "./plan-over-years.js";
 import { contendersOf, impossibleIn } from "./plans/contenders.js";
 import { firstCleaned } from "./plans/course-months.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
@@ -24,21 +24,21 @@ import { type PlanValue, planValues } from "./plans/value.js";
  * lines for every year since establishment. With a level record, each of its years is one possible operating year and
  * the cost is the mean, L = Σ Li/n: a plan is operated by the year that comes, and in a year that does not allow it the
  * part is kept by its way out. A plan that the study prescribes is taken whatever it costs.
- * @param growing the same parts with their surfaces; let go of at the end, since what grows on them takes much memory
+ * @param again makes the part anew when more is asked of it: one that was worked out holds on to much memory
  */
 export function keepInService(
-  parts: PartYears,
-  pinned: readonly PinnedPlan[] = [],
-  growing = growingYears(parts),
+  parts: GrowingYears,
+  pinned: readonly PinnedPlan[],
+  again: () => PartYears,
 ): ComponentResult {
-  const kept = bestKept(growing, pinned, () => everyPlan(parts));
+  const kept = bestKept(parts, pinned, () => everyPlan(again()));
   return withLater(kept, {
-    impossible: () => impossibleIn(parts),
-    untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))),
+    impossible: () => impossibleIn(again()),
+    untouchedLayer: () => aloneOf(thickestOf(again().map(untouchedLayer))),
   });
 }
 
-/** A function of its own, so that what is made when asked for holds on to the parts alone. */
+/** A function of its own, so that what is made when asked for does not hold on to all that grew. */
 function bestKept(
   parts: GrowingYears,
   pinned: readonly PinnedPlan[],
@@ -58,7 +58,7 @@ function bestKept(
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanTried,
     thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
-    years: meanLines(followed),
+    told: meanOfYears(followed),
   };
 }
 
@@ -107,18 +107,4 @@ function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {
   if (others.length === 0) return undefined;
   const labels = [...new Set(others.map(({ label }) => label))];
   return { years: others.length, ofYears: byYear.length, labels };
-}
-
-/** Lines of each year since establishment, the mean over the possible operating years. */
-function meanLines(followed: ReadonlyArray<ReturnType<typeof followPlan>>): ReturnType<typeof followPlan> {
-  const [first, ...others] = followed;
-  if (first === undefined || others.length === 0) return first ?? [];
-  const share = 1 / followed.length;
-  return first.map((_, year) =>
-    mergeLines(
-      followed.flatMap((years) =>
-        at(years, year).map((line) => ({ ...line, quantity: line.quantity * share })),
-      ),
-    ),
-  );
 }

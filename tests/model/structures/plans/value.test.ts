@@ -7,6 +7,7 @@ import { areAmong } from "../../../../src/model/structures/plans/dates.js";
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
 import { planValues } from "../../../../src/model/structures/plans/value.js";
 import { costOfLines, weighed } from "../../../../src/model/structures/plans/weights.js";
+import { linesByYear } from "../../../../src/model/structures/plans/year-table.js";
 import { componentsOf } from "../../../../src/model/structures/structure.js";
 import { assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
@@ -31,7 +32,7 @@ describe("the value of a plan", () => {
       for (const plan of candidatePlans(component, context).plans) {
         const value = planValues(tools)(plan);
         while (!value.isWhole) value.reckonOn();
-        const followed = followPlan(plan, tools, value.course);
+        const followed = linesByYear(followPlan(plan, tools, value.course));
         const expected = followed.reduce(
           (sum, lines, year) =>
             sum + weighed(costOfLines(lines, planWeights), planWeights.byYear[year] ?? []),
