@@ -106,16 +106,16 @@ export class MergedLists {
     this.#end();
   }
 
-  /** What was told. @param lists by year, the number of its list */
+  /** What was told, in columns without room for more. @param lists by year, the number of its list */
   table(lists: readonly number[]): YearTable {
     return {
       lists,
-      ends: this.#ends,
-      charges: this.#charges,
-      assumptionIds: this.#ids,
-      quantities: this.#quantities,
-      unitRates: this.#rates,
-      cents: this.#cents,
+      ends: this.#ends.slice(),
+      charges: this.#charges.slice(),
+      assumptionIds: this.#ids.slice(),
+      quantities: this.#quantities.slice(),
+      unitRates: this.#rates.slice(),
+      cents: this.#cents.slice(),
     };
   }
 
