@@ -208,14 +208,15 @@ export function costToGo(
   hazards: readonly number[],
   toGo: Float64Array = new Float64Array(clean.length + 1),
 ): Float64Array {
-  toGo[clean.length] = 0;
+  let next = 0;
+  toGo[clean.length] = next;
   for (let year = clean.length - 1; year >= 0; year--) {
     const hazard = hazards[year] ?? noElement(hazards, year);
-    toGo[year] =
-      hazard *
-        ((established[year] ?? noElement(established, year)) + afterContainment(contained, toGo, year)) +
-      (1 - hazard) *
-        ((clean[year] ?? noElement(clean, year)) + (toGo[year + 1] ?? noElement(toGo, year + 1)));
+    const after = contained.length === 0 ? 0 : afterContainment(contained, toGo, year);
+    next =
+      hazard * ((established[year] ?? noElement(established, year)) + after) +
+      (1 - hazard) * ((clean[year] ?? noElement(clean, year)) + next);
+    toGo[year] = next;
   }
   return toGo;
 }

@@ -7,14 +7,14 @@ import {
   type PricedPhase,
   paymentsOf,
 } from "../risk/course.js";
-import type { StateProbabilities } from "../risk/state-probabilities.js";
+import type { Detection, StateProbabilities } from "../risk/state-probabilities.js";
 import { expectedCourse, productSum } from "./expected-course.js";
 import { simulatedCourse } from "./found-outcome.js";
 import { establishmentYear } from "./future.js";
 
 /** What is done once mussels are found, for one option in a lake as drawn. */
 export interface FoundDraw {
-  readonly numbers: OptionNumbers;
+  readonly detection: Detection;
   readonly cleanYears: number;
   /** What several phases are paid by, each once. */
   readonly reasons: readonly Reason[];
@@ -61,7 +61,7 @@ export function foundDraw(
     return reasons.push({ when, fromAge, inYear, byStart }) - 1;
   };
   return {
-    numbers,
+    detection: numbers.detection,
     cleanYears,
     reasons,
     phases: phases.map(({ when, parts }) =>
@@ -92,8 +92,7 @@ export function foundFuture(
   hazards: readonly number[],
   { luck, draws }: { readonly luck: number; readonly draws: readonly number[] },
 ): FoundFuture {
-  const { reasons, phases, cleanYears } = draw;
-  const { detection } = draw.numbers;
+  const { reasons, phases, cleanYears, detection } = draw;
   const { begins, ever } = expectedCourse(hazards, draw.contained);
   const expected = reasons.map(({ byStart }) => productSum(byStart, begins));
   const payments = simulatedPayments(hazards, detection, { luck, draws, cleanYears });

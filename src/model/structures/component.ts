@@ -135,6 +135,7 @@ export interface ComponentResult {
   readonly pinned: { readonly reason: string; readonly cheapest: TriedPlan } | undefined;
   /** Every plan of the catalogue tried out, in the catalogue's order; worked out when asked for. */
   readonly everyPlan: () => readonly TriedPlan[];
+  /** Made when asked for. */
   readonly impossible: readonly ImpossiblePlan[];
   /** The thickest layer that the chosen plan lets grow. */
   readonly thickestLayer: Layer;

@@ -5,7 +5,7 @@ import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
 import { followPlan, meanOfYears } from "./plan-over-years.js";
-import { contendersOf } from "./plans/contenders.js";
+import { contendersOf, impossibleIn } from "./plans/contenders.js";
 import { firstCleaned } from "./plans/course-months.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { planTools } from "./plans/tools.js";
@@ -33,6 +33,7 @@ export function keepInService(
 ): ComponentResult {
   const kept = bestKept(parts, pinned, () => everyPlan(again()));
   return withLater(kept, {
+    impossible: () => impossibleIn(again()),
     untouchedLayer: () => aloneOf(thickestOf(again().map(untouchedLayer))),
   });
 }
@@ -42,9 +43,9 @@ function bestKept(
   parts: GrowingYears,
   pinned: readonly PinnedPlan[],
   everyPlanTried: ComponentResult["everyPlan"],
-): Omit<ComponentResult, "untouchedLayer"> {
-  const { tools, contenders, impossible, tryOut } = reckoning(parts);
-  const cheapest = cheapestOf(contenders.map(tryOut));
+): Omit<ComponentResult, "impossible" | "untouchedLayer"> {
+  const { tools, contenders, tryOut } = reckoning(parts);
+  const cheapest = cheapestOf(contenders, tryOut);
   const { name } = parts[0].component;
   const prescribed = pinned.find(({ part }) => part === name);
   const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
@@ -56,7 +57,6 @@ function bestKept(
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanTried,
-    impossible,
     thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
     told: meanOfYears(followed),
   };
@@ -69,9 +69,11 @@ function reckoning(parts: GrowingYears) {
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>
-    cheapestOf(plans.map((plan) => ({ contender: { plan, byYear: [plan] }, byYear: [reckoned(plan, year)] })))
-      .contender.plan;
-  return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
+    cheapestOf(
+      plans.map((plan) => ({ plan, byYear: [plan] })),
+      (contender) => ({ contender, byYear: [reckoned(contender.plan, year)] }),
+    ).contender.plan;
+  return { tools, tryOut, contenders: contendersOf(parts, cheapestIn) };
 }
 
 function everyPlan(parts: PartYears): TriedPlan[] {

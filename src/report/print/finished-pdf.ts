@@ -1,8 +1,10 @@
+import { deflateSync } from "node:zlib";
 import {
   ParseSpeeds,
   PDFCrossRefStream,
   PDFDocument,
   PDFName,
+  PDFObjectStream,
   PDFRawStream,
   type PDFRef,
 } from "@cantoo/pdf-lib";
@@ -83,4 +85,13 @@ table.appendEntry = function (entry) {
   const last = this.entries.at(-1);
   if (!last || last.ref.objectNumber < entry.ref.objectNumber) this.entries.push(entry);
   else appendEntry.call(this, entry);
+};
+
+/** The library packs objects by a script of its own, which takes several times as long as the engine's packer. */
+const { withContextAndObjects } = PDFObjectStream;
+PDFObjectStream.withContextAndObjects = (context, objects) => {
+  const stream = withContextAndObjects(context, objects, false);
+  stream.dict.set(PDFName.of("Filter"), PDFName.of("FlateDecode"));
+  stream.updateContents(deflateSync(stream.getUnencodedContents()));
+  return stream;
 };

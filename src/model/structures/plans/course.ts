@@ -1,10 +1,10 @@
 import { clean } from "../../mussels/cohorts.js";
 import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/grown-months.js";
-import type { Layer } from "../../mussels/layer.js";
+import { type Layer, LayerGrownOn } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
-import { nearestLimit } from "../limits.js";
-import { type Course, courseFrom, thicknessIn } from "./course-months.js";
+import { NearestLimit } from "../limits.js";
+import { type Course, courseFrom, monthLike, thicknessIn } from "./course-months.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
 import { begun, type SurfacePart, settlersLetOn, type UntouchedCourse } from "./untouched.js";
 
@@ -35,7 +35,7 @@ export function firstVisit(
   const smallest = assumed("cleaning.smallest-layer");
   const start = dateFrom(dates, untouched.firstWorth);
   for (let month = start; month < density.length; month += dates.every) {
-    if (thicknessIn(untouched, month) >= smallest) return month;
+    if (thicknessIn(untouched, monthLike(untouched, month)) >= smallest) return month;
   }
   return undefined;
 }
@@ -114,18 +114,11 @@ function repeatedFrom(before: number, month: number, all: number): Pick<Course, 
 /** True for a layer that has reached the set share of one that passes a limit. */
 export function nearLimit({ limitShare }: TriggeredRoutine, component: Component, context: LakeContext) {
   const share = context.assumed(limitShare);
+  const nearest = new NearestLimit();
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
-    const { number, lengthMm, cover, mass, thickness, killed, shed } = layer;
-    const grown = {
-      number,
-      lengthMm,
-      cover: cover / share,
-      mass: mass / share,
-      thickness: thickness / share,
-      killed,
-      shed: shed / share,
-    };
-    return nearestLimit(component, grown, monthOfYear).load > 1;
+    nearest.clear();
+    component.limit(nearest.meet, new LayerGrownOn(layer, share), monthOfYear);
+    return nearest.load > 1;
   };
 }

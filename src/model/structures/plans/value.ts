@@ -22,6 +22,7 @@ export class PlanValue {
   readonly #tools: PlanTools;
   readonly #standing: StandingCost | undefined;
   #value: number;
+  #dated: number;
   #course: Course | undefined;
   #steps = -1;
   #yearsBefore = 0;
@@ -32,12 +33,18 @@ export class PlanValue {
     this.#tools = tools;
     this.#standing = standing;
     this.#value = standing?.whileFound ?? 0;
+    this.#dated = this.#value;
     if (standing === undefined) this.#reckonDates();
   }
 
   /** Present value of what is known of it. */
   get atLeast(): number {
     return this.#value;
+  }
+
+  /** What is known of it but for the years: its protection and, once they are reckoned, its dates. */
+  get dated(): number {
+    return this.#dated;
   }
 
   /** The limit that the layer came nearest to in the years reckoned. */
@@ -77,6 +84,7 @@ export class PlanValue {
         : datedWork(plan, this.#untouched(), this.#tools);
     if (this.#standing) this.#value += valueNotFound(this.#standing, work.first, this.#tools.context);
     this.#value += work.value;
+    this.#dated = this.#value;
     this.#yearsBefore = work.yearsBefore;
     this.#steps = 0;
   }
@@ -158,7 +166,8 @@ function standingCost({ monthly }: Protection, { planWeights, found }: LakeConte
   const byMonth: Cost[] = [];
   let whileFound = 0;
   for (let month = 0; month < monthly.length; month++) {
-    const cost = costOfLines(at(monthly, month), planWeights);
+    const isSame = month > 0 && monthly[month] === monthly[month - 1];
+    const cost = isSame ? at(byMonth, month - 1) : costOfLines(at(monthly, month), planWeights);
     byMonth.push(cost);
     whileFound += weighed(cost, at(found.weights, month));
   }
