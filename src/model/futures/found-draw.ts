@@ -1,4 +1,4 @@
-import { at, sumOf } from "../../lists.js";
+import { at, numbersBy, sumOf } from "../../lists.js";
 import { addByFirstYear, containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
 import {
   type FoundCourse,
@@ -50,7 +50,7 @@ export function foundDraw(
 ): FoundDraw {
   const success = numbers.detection.containment?.success ?? 0;
   const course = foundCourse(statesByYear, { success, cleanYears });
-  const once = numbers.factors.map(() => 1);
+  const once = numbersBy(numbers.factors.length, () => 1);
   const reasons: Reason[] = [];
   const reasonOf = ({ when, fromAge, inYear }: Omit<Reason, "byStart">): number => {
     const known = reasons.findIndex(
@@ -77,7 +77,7 @@ function worthByStart(
   { when, fromAge, inYear }: Omit<Reason, "byStart">,
   { payments }: FoundCourse,
 ): number[] {
-  const worths = Array<number>(inYear.length).fill(0);
+  const worths = numbersBy(inYear.length, () => 0);
   const paid = paymentsOf(payments, when, fromAge);
   if (paid.some((times) => times > 0)) addByFirstYear(worths, paid, inYear);
   return worths;

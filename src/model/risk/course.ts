@@ -1,4 +1,4 @@
-import { at, noElement, sumOf } from "../../lists.js";
+import { at, noElement, numbersBy, sumOf } from "../../lists.js";
 import { weightedTotal } from "./expectation.js";
 import type { StateProbabilities } from "./state-probabilities.js";
 
@@ -63,9 +63,15 @@ export function foundCourse(
   statesByYear: readonly StateProbabilities[],
   { success, cleanYears }: Attempts,
 ): FoundCourse {
-  const known = statesByYear.map(({ noticed }) => sumOf(noticed));
-  const found = known.map((during, year) => Math.max(0, during - (statesByYear[year - 1]?.known ?? 0)));
-  const tried = statesByYear.map(({ attempts }) => attempts);
+  const years = statesByYear.length;
+  const noticedFrom = (year: number, fromAge: number) => {
+    const { noticed } = at(statesByYear, year);
+    return sumOf(fromAge === 0 ? noticed : noticed.slice(0, -fromAge));
+  };
+  const found = numbersBy(years, (year) =>
+    Math.max(0, noticedFrom(year, 0) - (statesByYear[year - 1]?.known ?? 0)),
+  );
+  const tried = numbersBy(years, (year) => at(statesByYear, year).attempts);
   const contained = tried.map((attempts) => attempts * success);
   return {
     times: {
@@ -77,8 +83,7 @@ export function foundCourse(
     payments: {
       found,
       tried,
-      known: (fromAge) =>
-        statesByYear.map(({ noticed }) => sumOf(fromAge === 0 ? noticed : noticed.slice(0, -fromAge))),
+      known: (fromAge) => numbersBy(years, (year) => noticedFrom(year, fromAge)),
       ...watchAfter(contained, cleanYears),
     },
   };
