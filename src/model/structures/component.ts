@@ -137,7 +137,7 @@ export interface ComponentResult {
   readonly everyPlan: () => readonly TriedPlan[];
   /** Made when asked for. */
   readonly impossible: readonly ImpossiblePlan[];
-  /** The thickest layer that the chosen plan lets grow. */
+  /** The thickest layer that the chosen plan lets grow; made when asked for. */
   readonly thickestLayer: Layer;
   /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
