@@ -159,8 +159,6 @@ export interface YearTable {
   readonly assumptionIds: ReadonlyArray<readonly AssumptionId[]>;
   readonly quantities: readonly number[];
   readonly unitRates: readonly number[];
-  /** Of each line, rounded once: see `costLine`. */
-  readonly cents: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */
