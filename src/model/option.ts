@@ -1,6 +1,6 @@
 import { at, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
-import { type CostOfChances, costOfChances } from "./break-even/cost-of-chances.js";
+import { type CostOfChances, costAtScales, costOfChances } from "./break-even/cost-of-chances.js";
 import { once, withLater } from "./computed-once.js";
 import type { YearlyCost } from "./cost-streams.js";
 import type { InfestationCost } from "./infestation-cost.js";
@@ -12,10 +12,10 @@ import type { PriceGroup } from "./money/price-group.js";
 import { type Rises, riseIn } from "./money/price-rises.js";
 import { type CostSettings, type OptionCosts, optionCosts } from "./option-costs.js";
 import { type CostWeights, costWeights, expectedLosses, noCost, presentValueOf } from "./present-value.js";
-import { type Arrivals, arrivals, throughBoats } from "./program/arrivals.js";
+import { type Arrivals, arrivals } from "./program/arrivals.js";
 import { type Containment, containmentOf, withContainment } from "./program/containment.js";
-import { foundingChances, togetherOf } from "./program/founding-chances.js";
-import { costShare, throughByYear } from "./program/ramp-up.js";
+import { foundingChances } from "./program/founding-chances.js";
+import { costShare, reachingInYears } from "./program/ramp-up.js";
 import { weightedTotal } from "./risk/expectation.js";
 import { type FoundingRates, type Reaching, yearlyHazard } from "./risk/hazard.js";
 import { type StateProbabilities, stateProbabilities } from "./risk/state-probabilities.js";
@@ -55,6 +55,8 @@ export interface OptionResult extends OptionCosts {
   readonly weights: CostWeights;
   /** What it costs for any chances; made when asked for. */
   readonly ofChances: CostOfChances;
+  /** What it costs at so many times the foundings of boats; made when asked for. */
+  readonly atScale: (scale: number) => number;
   /** Made when asked for. */
   readonly infestationByBearer: ReadonlyArray<{ readonly id: string; readonly presentValue: Money }>;
   /** Expected present values of what staff entered, by account; the other losses are in no other sum. Made when asked for. */
@@ -92,6 +94,7 @@ export function optionResult(
   const present = pair(spent, infestationAt(weights, containment?.presentValue));
   const knownWeight = (group: PriceGroup) =>
     factors.reduce((sum, factor, year) => sum + factor * at(known, year) * riseIn(group, year, rises), 0);
+  const ofChances = once(() => costOfChances(costs, settings));
   const losses = once(() => lossesByYear(costs, statesByYear, containment, rises));
   const result = {
     ...costs,
@@ -117,7 +120,8 @@ export function optionResult(
       );
       return pair(new Money(sumOf(program)), infestationAt(allOnes, containment?.undiscounted));
     },
-    ofChances: () => costOfChances(costs, settings),
+    ofChances,
+    atScale: () => costAtScales(ofChances(), risk.reachingByYear, settings.rates),
     infestationByBearer: () => withContainment(byBearer(noticed, unnoticed, weights), containment),
     presentValueByAccount: () => byAccount(noticed, unnoticed, weights),
   });
@@ -180,12 +184,7 @@ function riskOf(
   const { boats, lake } = input;
   const passing = arrivals(boats, option, lake, source);
   const isInfested = lake.infestedSince !== undefined;
-  const chances = foundingChances(boats, source);
-  const full = throughBoats(boats, option, lake, source, chances);
-  const reachingByYear = throughByYear(option, full, input, source, chances).map((through) => ({
-    launches: through.launches,
-    foundings: togetherOf(through, source),
-  }));
+  const reachingByYear = reachingInYears(option, input, source, foundingChances(boats, source));
   const hazardIn = (reaching: Reaching, year: number) =>
     isInfested ? Number(year === 0) : yearlyHazard(reaching, year, settings.rates);
   const statesByYear = stateProbabilities(reachingByYear.map(hazardIn), detection);

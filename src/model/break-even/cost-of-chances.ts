@@ -1,6 +1,8 @@
 import { at } from "../../lists.js";
+import { remembered } from "../computed-once.js";
 import type { CostSettings, OptionCosts } from "../option-costs.js";
 import { costByEstablishment, costToGo, numbersOf } from "../option-numbers.js";
+import { type FoundingRates, type Reaching, yearlyHazards } from "../risk/hazard.js";
 
 /** An option's cost for any chances of establishment; plain numbers, since a search needs no cents. */
 export interface CostOfChances {
@@ -27,4 +29,16 @@ export function costOfChances(
       (program, year) => program + (established[year + 1] ?? 0) - at(established, year),
     ),
   };
+}
+
+/**
+ * The same at so many times the foundings of boats. Each is worked out once: all options are weighed against one baseline,
+ * at the same points of a grid.
+ */
+export function costAtScales(
+  { expected }: CostOfChances,
+  reachingByYear: readonly Reaching[],
+  rates: FoundingRates,
+): (scale: number) => number {
+  return remembered((scale) => expected(yearlyHazards(reachingByYear, rates, scale)));
 }

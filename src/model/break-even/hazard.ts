@@ -1,6 +1,5 @@
-import { at } from "../../lists.js";
 import type { OptionResult, OptionSettings } from "../option.js";
-import { yearlyHazard, yearlyHazards } from "../risk/hazard.js";
+import { yearlyHazard } from "../risk/hazard.js";
 import { findRoots } from "../root-search.js";
 import {
   type BreakEvenValues,
@@ -47,19 +46,11 @@ export function paysAtNextToNoChance(weighed: Weighed): number | undefined {
 const pressureWithout = ({ baseline, settings }: Weighed) =>
   settings.rates.ofBoats * baseline.arrivals.foundings;
 
-function netBenefitAtScale({ result, baseline, settings }: Weighed): (scale: number) => number {
-  return (scale) =>
-    baseline.ofChances.expected(hazardsAt(scale, baseline, settings)) -
-    result.ofChances.expected(hazardsAt(scale, result, settings));
-}
+const netBenefitAtScale =
+  ({ result, baseline }: Weighed) =>
+  (scale: number): number =>
+    baseline.atScale(scale) - result.atScale(scale);
 
-/** Chances of establishment by year at so many times the foundings of boats. */
-function hazardsAt(scale: number, { reachingByYear }: OptionResult, { rates }: OptionSettings): number[] {
-  return yearlyHazards((year) => at(reachingByYear, year), { ...rates, ofBoats: rates.ofBoats * scale });
-}
-
+/** Chance of establishment in the first year at so many times the foundings of boats. */
 const hazardAt = (scale: number, { arrivals }: OptionResult, { rates }: OptionSettings) =>
-  yearlyHazard({ launches: arrivals.slipThrough, foundings: arrivals.foundings }, 0, {
-    ...rates,
-    ofBoats: rates.ofBoats * scale,
-  });
+  yearlyHazard({ launches: arrivals.slipThrough, foundings: arrivals.foundings }, 0, rates, scale);

@@ -34,8 +34,15 @@ export function breakEvenStoppedShares({ result, baseline, settings }: Weighed):
     const through = 1 - stopped;
     return { launches: launches * through, foundings: foundings * through ** rates.shape };
   });
+  const reached = rates.unchecked.map((_, year) => reach(result.option, year));
   const netAt = (stopped: number) =>
-    without - cost(yearlyHazards((year) => reaching(stopped * reach(result.option, year)), rates));
+    without -
+    cost(
+      yearlyHazards(
+        reached.map((share) => reaching(stopped * share)),
+        rates,
+      ),
+    );
   const monotone =
     result.detection.containment === undefined &&
     (ofCleanYears.every((each) => each <= 0) || ofCleanYears.every((each) => each >= 0));

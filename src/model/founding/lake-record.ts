@@ -44,11 +44,10 @@ export function lakeRecord(
   chanceByAge: readonly number[],
 ): LakeRecord {
   const steps = stepsOf(periods, chanceByAge);
-  const outcomes = grid.map(({ away, chance }) => ({
-    away,
-    chance,
-    ...outcomeOf(median * Math.exp(away * spread), steps),
-  }));
+  const outcomes = grid.map(({ away, chance }) => {
+    const { logUnseen, infestedIfUnseen } = outcomeOf(median * Math.exp(away * spread), steps);
+    return { away, chance, logUnseen, infestedIfUnseen };
+  });
   const largest = Math.max(...outcomes.map(({ logUnseen }) => logUnseen));
   const weights = outcomes.map(({ chance, logUnseen }) => chance * Math.exp(logUnseen - largest));
   const all = sumOf(weights);

@@ -2,7 +2,7 @@ import { noElement } from "../../lists.js";
 import type { CostByEstablishment } from "../option-numbers.js";
 
 /** How a future is expected to go: made once for all amounts of an option, whose expectation is then a sum. */
-interface ExpectedCourse {
+export interface ExpectedCourse {
   /** f: times that an infestation begins in each year of the horizon. */
   readonly begins: readonly number[];
   /** k: chance of each year that the lake is clean when it begins and stays so. */
@@ -18,16 +18,16 @@ interface ExpectedCourse {
  * @param contained q: chance that an infestation is contained in its first, second, … year
  */
 export function expectedCourse(hazards: readonly number[], contained: readonly number[]): ExpectedCourse {
-  const begins: number[] = [];
-  const clean: number[] = [];
+  const begins = hazards.slice();
+  const clean = hazards.slice();
   let never = 1;
   for (let year = 0; year < hazards.length; year++) {
     const hazard = hazards[year] ?? noElement(hazards, year);
     let atRisk = year === 0 ? 1 : (clean[year - 1] ?? 0);
     for (let age = Math.min(contained.length, year); age > 0; age--)
       atRisk += (contained[age - 1] ?? 0) * (begins[year - age] ?? 0);
-    begins.push(hazard * atRisk);
-    clean.push((1 - hazard) * atRisk);
+    begins[year] = hazard * atRisk;
+    clean[year] = (1 - hazard) * atRisk;
     never *= 1 - hazard;
   }
   return { begins, clean, ever: 1 - never };

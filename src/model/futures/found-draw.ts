@@ -1,20 +1,20 @@
-import { at, sumOf } from "../../lists.js";
+import { at, numbersBy, sumOf } from "../../lists.js";
 import { addByFirstYear, containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
 import {
-  type FoundCourse,
+  type FoundPayments,
   type FoundTimes,
-  foundCourse,
+  foundPayments,
   type PricedPhase,
   paymentsOf,
 } from "../risk/course.js";
-import type { StateProbabilities } from "../risk/state-probabilities.js";
+import type { Detection, StateProbabilities } from "../risk/state-probabilities.js";
 import { expectedCourse, productSum } from "./expected-course.js";
 import { simulatedCourse } from "./found-outcome.js";
 import { establishmentYear } from "./future.js";
 
 /** What is done once mussels are found, for one option in a lake as drawn. */
 export interface FoundDraw {
-  readonly numbers: OptionNumbers;
+  readonly detection: Detection;
   readonly cleanYears: number;
   /** What several phases are paid by, each once. */
   readonly reasons: readonly Reason[];
@@ -49,35 +49,32 @@ export function foundDraw(
   statesByYear: readonly StateProbabilities[] = statesSince(numbers),
 ): FoundDraw {
   const success = numbers.detection.containment?.success ?? 0;
-  const course = foundCourse(statesByYear, { success, cleanYears });
-  const once = numbers.factors.map(() => 1);
+  const payments = foundPayments(statesByYear, { success, cleanYears });
+  const once = numbersBy(numbers.factors.length, () => 1);
   const reasons: Reason[] = [];
   const reasonOf = ({ when, fromAge, inYear }: Omit<Reason, "byStart">): number => {
     const known = reasons.findIndex(
       (each) => each.when === when && each.fromAge === fromAge && each.inYear === inYear,
     );
     if (known >= 0) return known;
-    const byStart = worthByStart({ when, fromAge, inYear }, course);
+    const byStart = worthByStart({ when, fromAge, inYear }, payments);
     return reasons.push({ when, fromAge, inYear, byStart }) - 1;
   };
   return {
-    numbers,
+    detection: numbers.detection,
     cleanYears,
     reasons,
     phases: phases.map(({ when, parts }) =>
       parts.map(({ amount, fromAge, inYear }) => ({ amount, reason: reasonOf({ when, fromAge, inYear }) })),
     ),
-    found: worthByStart({ when: "found", fromAge: 0, inYear: once }, course),
-    tried: worthByStart({ when: "tried", fromAge: 0, inYear: once }, course),
+    found: worthByStart({ when: "found", fromAge: 0, inYear: once }, payments),
+    tried: worthByStart({ when: "tried", fromAge: 0, inYear: once }, payments),
     contained: containedByAge(statesByYear, numbers.detection),
   };
 }
 
-function worthByStart(
-  { when, fromAge, inYear }: Omit<Reason, "byStart">,
-  { payments }: FoundCourse,
-): number[] {
-  const worths = Array<number>(inYear.length).fill(0);
+function worthByStart({ when, fromAge, inYear }: Omit<Reason, "byStart">, payments: FoundPayments): number[] {
+  const worths = numbersBy(inYear.length, () => 0);
   const paid = paymentsOf(payments, when, fromAge);
   if (paid.some((times) => times > 0)) addByFirstYear(worths, paid, inYear);
   return worths;
@@ -92,8 +89,7 @@ export function foundFuture(
   hazards: readonly number[],
   { luck, draws }: { readonly luck: number; readonly draws: readonly number[] },
 ): FoundFuture {
-  const { reasons, phases, cleanYears } = draw;
-  const { detection } = draw.numbers;
+  const { reasons, phases, cleanYears, detection } = draw;
   const { begins, ever } = expectedCourse(hazards, draw.contained);
   const expected = reasons.map(({ byStart }) => productSum(byStart, begins));
   const payments = simulatedPayments(hazards, detection, { luck, draws, cleanYears });

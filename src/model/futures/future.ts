@@ -1,5 +1,6 @@
-import { noElement } from "../../lists.js";
+import { noElement, numbersBy } from "../../lists.js";
 import { afterContainment, type CostByEstablishment, costToGo } from "../option-numbers.js";
+import { type ExpectedCourse, expectedCost, expectedCourse } from "./expected-course.js";
 
 /** What an option comes to in one future. */
 export interface OptionFuture {
@@ -17,7 +18,7 @@ export interface OptionFuture {
  */
 export function infestedAtEnd({ clean, contained }: CostByEstablishment): CostByEstablishment {
   const years = clean.length;
-  const established = clean.map((_, year) =>
+  const established = numbersBy(years, (year) =>
     contained.slice(0, years - year).reduce((chance, success) => chance - success, 1),
   );
   return { clean: clean.map(() => 0), established, contained };
@@ -28,24 +29,31 @@ export function infestedAtEnd({ clean, contained }: CostByEstablishment): CostBy
  * all options, so that whatever lowers the chances puts the year off in each future. What a containment that
  * succeeds leads to is taken at its expectation.
  * @param luck u: from 0 up to 1, uniform over the futures
- * @param work overwritten, as by `costToGo`
+ * @param course of these chances
  */
 export function optionFuture(
   costs: CostByEstablishment,
   hazards: readonly number[],
   luck: number,
-  work?: Float64Array,
+  course: ExpectedCourse = expectedCourse(hazards, costs.contained),
 ): OptionFuture {
-  const toGo = costToGo(costs, hazards, work);
   const establishment = establishmentYear(hazards, luck);
+  const expected = expectedCost(costs, course);
+  return { expected, cost: costOfEstablishment(costs, hazards, establishment), establishment };
+}
+
+/** Present cost if mussels establish in a year of the horizon, counted from 0; as many as it has if they do not. */
+export function costOfEstablishment(
+  costs: CostByEstablishment,
+  hazards: readonly number[],
+  year: number,
+): number {
+  const { clean, established, contained } = costs;
   let cost = 0;
-  for (let year = 0; year < establishment; year++) cost += costs.clean[year] ?? noElement(costs.clean, year);
-  if (establishment < hazards.length) {
-    cost +=
-      (costs.established[establishment] ?? noElement(costs.established, establishment)) +
-      afterContainment(costs.contained, toGo, establishment);
-  }
-  return { expected: toGo[0] ?? noElement(toGo, 0), cost, establishment };
+  for (let before = 0; before < year; before++) cost += clean[before] ?? noElement(clean, before);
+  if (year === hazards.length) return cost;
+  cost += established[year] ?? noElement(established, year);
+  return contained.length === 0 ? cost : cost + afterContainment(contained, costToGo(costs, hazards), year);
 }
 
 /** First year in which mussels establish, counted from 0; as many as the horizon has if they do not. */

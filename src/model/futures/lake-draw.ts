@@ -4,8 +4,8 @@ import { lakeUnderSchedules, ratesOf, yearsSinceEstablishment } from "../compare
 import type { StudyInput } from "../inputs.js";
 import type { EnteredAccount } from "../money/account.js";
 import { discountFactors } from "../money/interest.js";
-import { risesOf } from "../money/price-rises.js";
-import { optionCosts } from "../option-costs.js";
+import { type Rises, risesOf } from "../money/price-rises.js";
+import { type CostSettings, type OptionCosts, optionCosts } from "../option-costs.js";
 import {
   accountNumbers,
   type CostByEstablishment,
@@ -15,20 +15,19 @@ import {
   type OptionNumbers,
   statesSince,
 } from "../option-numbers.js";
-import { throughBoats } from "../program/arrivals.js";
-import { foundingChances, togetherOf } from "../program/founding-chances.js";
-import { throughInYear } from "../program/ramp-up.js";
-import { yearlyHazard } from "../risk/hazard.js";
-import type { StateProbabilities } from "../risk/state-probabilities.js";
+import { foundingChances } from "../program/founding-chances.js";
+import { reachingInYears } from "../program/ramp-up.js";
+import { yearlyHazards } from "../risk/hazard.js";
+import { goAlike, type StateProbabilities } from "../risk/state-probabilities.js";
 import type { ScheduleResult } from "../schedules.js";
-import { expectedCost, expectedCourse } from "./expected-course.js";
-import { infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
+import { expectedCost, expectedCourse, productSum } from "./expected-course.js";
+import { costOfEstablishment, infestedAtEnd, type OptionFuture, optionFuture } from "./future.js";
 
 /** What an option costs in a lake as drawn by the year in which mussels establish, what of that is the program's, and
  * whether mussels are there at the end. */
 interface OptionDraw {
   readonly numbers: OptionNumbers;
-  /** How an infestation goes, by the years since it began. */
+  /** How an infestation goes, by the years since it began: one list for options by which it goes alike. */
   readonly states: readonly StateProbabilities[];
   readonly costs: CostByEstablishment;
   readonly program: CostByEstablishment;
@@ -50,11 +49,10 @@ export interface PartPlan {
 interface LakeDraw {
   readonly suitability: number;
   readonly factors: readonly number[];
+  readonly rises: Rises;
   readonly options: readonly OptionDraw[];
   /** How each part is kept in service under the lake's own levels, in the order of structures and parts. */
   readonly plans: readonly PartPlan[];
-  /** Room in which `futureOf` reckons. */
-  readonly work: Float64Array;
 }
 
 /** Works out the lake, its structures and all options for one set of values. */
@@ -67,31 +65,41 @@ export function lakeDraw(input: StudyInput, source: Assumed): LakeDraw {
     factors: discountFactors(money.horizon, money.discountRate, money.timing),
     rises: risesOf(money.escalation ?? [], money.horizon, money),
   };
+  const options: OptionDraw[] = [];
+  for (const option of input.options) {
+    const amounts = optionCosts(option, input, source, settings);
+    const numbers = numbersOf(amounts, settings, input.lake.infestedSince !== undefined);
+    const alike = options.find((each) => goAlike(each.numbers.detection, numbers.detection));
+    options.push(optionDraw(numbers, alike?.states ?? statesSince(numbers), amounts, settings));
+  }
   return {
     suitability: lake.suitability.weight,
     factors: settings.factors,
+    rises: settings.rises,
     plans: plansOf(schedules[0]),
-    work: new Float64Array(settings.factors.length + 1),
-    options: input.options.map((option) => {
-      const isInfested = input.lake.infestedSince !== undefined;
-      const amounts = optionCosts(option, input, source, settings);
-      const numbers = numbersOf(amounts, settings, isInfested);
-      const states = statesSince(numbers);
-      const chances = chancesByAge(states, numbers.detection);
-      const costs = costByEstablishment(numbers, chances);
-      const ofAccount = (account: EnteredAccount) => {
-        const entered = accountNumbers(account, numbers, amounts, settings);
-        return entered && costByEstablishment(entered, chances);
-      };
-      return {
-        numbers,
-        states,
-        costs,
-        program: costByEstablishment(programOf(numbers), chances),
-        infested: infestedAtEnd(costs),
-        accounts: { duty: ofAccount("duty"), policy: ofAccount("policy"), other: ofAccount("other") },
-      };
-    }),
+    options,
+  };
+}
+
+function optionDraw(
+  numbers: OptionNumbers,
+  states: readonly StateProbabilities[],
+  amounts: OptionCosts,
+  settings: CostSettings,
+): OptionDraw {
+  const chances = chancesByAge(states, numbers.detection);
+  const costs = costByEstablishment(numbers, chances);
+  const ofAccount = (account: EnteredAccount) => {
+    const entered = accountNumbers(account, numbers, amounts, settings);
+    return entered && costByEstablishment(entered, chances);
+  };
+  return {
+    numbers,
+    states,
+    costs,
+    program: costByEstablishment(programOf(numbers), chances),
+    infested: infestedAtEnd(costs),
+    accounts: { duty: ofAccount("duty"), policy: ofAccount("policy"), other: ofAccount("other") },
   };
 }
 
@@ -111,18 +119,7 @@ export function drawnHazards(input: StudyInput, source: Assumed, { suitability }
   if (lake.infestedSince !== undefined) return input.options.map(() => knownFromTheStart(money.horizon));
   const chances = foundingChances(boats, source);
   const rates = ratesOf(input, suitability, source, chances);
-  return input.options.map((option) => {
-    const full = throughBoats(boats, option, lake, source, chances);
-    const inFull = { launches: full.launches, foundings: togetherOf(full, source) };
-    const inYear = throughInYear(option, full, { boats, lake }, source, chances);
-    const hazards = Array<number>(money.horizon);
-    for (let year = 0; year < money.horizon; year++) {
-      const through = inYear(year);
-      const reaching = through === full ? inFull : { ...through, foundings: togetherOf(through, source) };
-      hazards[year] = yearlyHazard(reaching, year, rates);
-    }
-    return hazards;
-  });
+  return input.options.map((option) => yearlyHazards(reachingInYears(option, input, source, chances), rates));
 }
 
 const knownFromTheStart = (years: number) => Array.from({ length: years }, (_, year) => Number(year === 0));
@@ -154,22 +151,21 @@ export function futureOf(
   hazards: readonly (readonly number[])[],
   luck: number,
 ): LakeFuture[] {
-  const { work } = lake;
   return lake.options.map(({ costs, program, infested, accounts: { duty, policy, other } }, option) => {
     const chances = at(hazards, option);
     const course = expectedCourse(chances, costs.contained);
-    const { expected, cost, establishment } = optionFuture(costs, chances, luck, work);
+    const { expected, cost, establishment } = optionFuture(costs, chances, luck, course);
     return {
       expected,
       cost,
       establishment,
       program: expectedCost(program, course),
       everInfested: course.ever,
-      infestedAtEnd: expectedCost(infested, course),
-      duty: duty ? expectedCost(duty, course) : 0,
-      policy: policy ? expectedCost(policy, course) : 0,
-      other: other ? expectedCost(other, course) : 0,
-      otherCost: other ? optionFuture(other, chances, luck, work).cost : 0,
+      infestedAtEnd: productSum(infested.established, course.begins),
+      duty: duty ? productSum(duty.established, course.begins) : 0,
+      policy: policy ? productSum(policy.established, course.begins) : 0,
+      other: other ? productSum(other.established, course.begins) : 0,
+      otherCost: other ? costOfEstablishment(other, chances, establishment) : 0,
     };
   });
 }

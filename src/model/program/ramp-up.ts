@@ -1,7 +1,8 @@
 import type { Assumed } from "../assumed.js";
 import type { ProgramOption, StudyInput } from "../inputs.js";
+import type { Reaching } from "../risk/hazard.js";
 import { throughBoats } from "./arrivals.js";
-import type { Through } from "./founding-chances.js";
+import { togetherOf } from "./founding-chances.js";
 
 /** g: share of its full yearly cost that a program takes in a year of the horizon; 0 is the first. */
 export const costShare = ({ rampUp }: ProgramOption, year: number): number => rampUp[year]?.cost ?? 1;
@@ -11,33 +12,25 @@ export const reach = ({ rampUp }: ProgramOption, year: number): number => rampUp
 
 /**
  * What reaches the water in each year of the horizon while a program grows: coverage c and deterrence in year t are
- * k(t) times those of the program in full.
- * @param full those of the program in full
+ * k(t) times those of the program in full. Years in which it has grown are one object.
  * @param chances α of each class, in their order
  */
-export function throughByYear(
+export function reachingInYears(
   option: ProgramOption,
-  full: Through,
-  { boats, lake, money }: StudyInput,
+  { boats, lake, money }: Pick<StudyInput, "boats" | "lake" | "money">,
   source: Assumed,
   chances: readonly number[],
-): Through[] {
-  const inYear = throughInYear(option, full, { boats, lake }, source, chances);
-  return Array.from({ length: money.horizon }, (_, year) => inYear(year));
-}
-
-/** The same in one year of the horizon; the very object of the program in full where it has grown. */
-export function throughInYear(
-  option: ProgramOption,
-  full: Through,
-  { boats, lake }: Pick<StudyInput, "boats" | "lake">,
-  source: Assumed,
-  chances: readonly number[],
-): (year: number) => Through {
-  return (year) => {
-    const share = reach(option, year);
-    return share === 1 ? full : throughBoats(boats, partly(option, share), lake, source, chances);
+): Reaching[] {
+  const reaching = (each: ProgramOption): Reaching => {
+    const through = throughBoats(boats, each, lake, source, chances);
+    return { launches: through.launches, foundings: togetherOf(through, source) };
   };
+  const years = Array<Reaching>(money.horizon).fill(reaching(option));
+  for (let year = 0; year < Math.min(money.horizon, option.rampUp.length); year++) {
+    const share = reach(option, year);
+    if (share !== 1) years[year] = reaching(partly(option, share));
+  }
+  return years;
 }
 
 function partly(option: ProgramOption, share: number): ProgramOption {

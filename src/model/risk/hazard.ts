@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { noElement } from "../../lists.js";
 
 /** What leads from the boats that reach the water to a yearly chance. Rates are −ln(1−h), a year. */
 export interface FoundingRates {
@@ -24,31 +24,45 @@ export interface Reaching {
  * boats and f their factor, λ the other ways in that no check stops, λ′ those that stations check, which fall with the
  * fouled launches F that get through.
  */
-export function yearlyHazard(reaching: Reaching, year: number, rates: FoundingRates): number {
-  return chanceOf(foundingRate(reaching, year, rates));
+export function yearlyHazard(reaching: Reaching, year: number, rates: FoundingRates, scale?: number): number {
+  return chanceOf(foundingRate(reaching, year, rates, scale));
 }
 
-/** `yearlyHazard` of every year of the horizon; what is the same in two years in a row is worked out once. */
-export function yearlyHazards(reachingIn: (year: number) => Reaching, rates: FoundingRates): number[] {
+/**
+ * `yearlyHazard` of every year of the horizon; what is the same in two years in a row is worked out once.
+ * @param scale times the foundings of boats
+ */
+export function yearlyHazards(
+  reachingByYear: readonly Reaching[],
+  rates: FoundingRates,
+  scale?: number,
+): number[] {
+  const hazards: number[] = [];
   let rateBefore = Number.NaN;
   let hazard = 0;
-  return rates.unchecked.map((_, year) => {
-    const rate = foundingRate(reachingIn(year), year, rates);
+  for (let year = 0; year < rates.unchecked.length; year++) {
+    const rate = foundingRate(reachingByYear[year] ?? noElement(reachingByYear, year), year, rates, scale);
     if (rate !== rateBefore) hazard = chanceOf(rate);
     rateBefore = rate;
-    return hazard;
-  });
+    hazards.push(hazard);
+  }
+  return hazards;
 }
 
 const chanceOf = (rate: number): number => -Math.expm1(-rate);
 
 /** The rate of `yearlyHazard`. */
-export function foundingRate({ launches, foundings }: Reaching, year: number, rates: FoundingRates): number {
-  const checked = at(rates.checked, year);
-  const share = shareThrough(launches, rates.openLaunches);
+export function foundingRate(
+  { launches, foundings }: Reaching,
+  year: number,
+  { ofBoats, unchecked, checked: checkedWays, openLaunches }: FoundingRates,
+  scale = 1,
+): number {
+  const checked = checkedWays[year] ?? noElement(checkedWays, year);
+  const share = shareThrough(launches, openLaunches);
   // A way that is certain has an infinite rate, of which nothing gets through where the share is none.
   const through = checked === 0 || share === 0 ? 0 : checked * share;
-  return rates.ofBoats * foundings + at(rates.unchecked, year) + through;
+  return ofBoats * scale * foundings + (unchecked[year] ?? noElement(unchecked, year)) + through;
 }
 
 /** Without fouled boats there is nothing from which to tell what checks let through: all of it. */

@@ -13,6 +13,13 @@ export interface Detection {
 /** Nobody is ever unaware of mussels, and nothing is tried against them. */
 export const detectedAtOnce: Detection = { chanceByAge: [] };
 
+/** Whether an infestation goes the same way by both. */
+export const goAlike = (one: Detection, other: Detection): boolean =>
+  one.containment?.success === other.containment?.success &&
+  one.containment?.latestAge === other.containment?.latestAge &&
+  one.chanceByAge.length === other.chanceByAge.length &&
+  one.chanceByAge.every((chance, age) => chance === other.chanceByAge[age]);
+
 /** What may be in one year of the horizon. Lists run over the years of establishment, from year 1 to this one. */
 export interface StateProbabilities {
   /** Chance that the lake is infested since that year and nobody knows. */

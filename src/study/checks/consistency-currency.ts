@@ -18,7 +18,7 @@ export function currencyProblems(document: WrittenStudy): Contradiction[] {
     path: ["overrides", index, "value"],
     text: String(value),
   }));
-  const typed = moneyIn(document, []).map(({ path, quantity }) => ({ path, text: quantity.text }));
+  const typed = moneyIn(document).map(({ path, quantity }) => ({ path, text: quantity.text }));
   return [...typed, ...overrides.filter(({ text }) => isAmount(text))].flatMap(({ path, text }) =>
     isOfCurrency(text, currency)
       ? []
@@ -55,11 +55,26 @@ interface MoneyQuantity {
 const forAllMonths = "all";
 
 /** All of them, in document order. */
-export function moneyIn(value: unknown, path: readonly PropertyKey[]): MoneyQuantity[] {
-  if (typeof value !== "object" || value === null) return [];
-  if (isQuantity(value)) return "money" in dimensions[value.dimension] ? [{ path, quantity: value }] : [];
-  if (Array.isArray(value)) return value.flatMap((item: unknown, index) => moneyIn(item, [...path, index]));
-  return Object.entries(value).flatMap(([key, item]) =>
-    moneyIn(item, key === forAllMonths ? path : [...path, key]),
-  );
+export function moneyIn(document: WrittenStudy): MoneyQuantity[] {
+  const found: MoneyQuantity[] = [];
+  addMoney(document, [], found);
+  return found;
+}
+
+/** @param path of the value; its list is copied where money is found alone, since a study is walked through at each key */
+function addMoney(value: unknown, path: PropertyKey[], found: MoneyQuantity[]): void {
+  if (typeof value !== "object" || value === null) return;
+  if (isQuantity(value)) {
+    if ("money" in dimensions[value.dimension]) found.push({ path: path.slice(), quantity: value });
+    return;
+  }
+  const isList = Array.isArray(value);
+  for (const [key, item] of Object.entries(value)) {
+    if (key === forAllMonths) addMoney(item, path, found);
+    else {
+      path.push(isList ? Number(key) : key);
+      addMoney(item, path, found);
+      path.pop();
+    }
+  }
 }

@@ -32,7 +32,7 @@ export function amountProblems(document: StudyDocument, assumed: Assumed): Contr
     const inCurrency = `${money.currency} ${told(value, dimension).toLocaleString("en-US")}`;
     return dimension === "money" ? inCurrency : `${inCurrency}/${label}`;
   };
-  return moneyIn(asWritten(document), []).flatMap(({ path, quantity }) => {
+  return moneyIn(asWritten(document)).flatMap(({ path, quantity }) => {
     const { dimension, spread } = quantity;
     const kind = largestOf[dimension];
     if (!kind) return [];

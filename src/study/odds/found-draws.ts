@@ -1,10 +1,9 @@
 import { at } from "../../lists.js";
 import type { Assumed } from "../../model/assumed.js";
 import { futuresPerLake } from "../../model/futures/draw-plan.js";
-import { type FoundFuture, foundDraw, foundFuture } from "../../model/futures/found-draw.js";
+import { type FoundDraw, type FoundFuture, foundDraw, foundFuture } from "../../model/futures/found-draw.js";
 import { drawsPerYear } from "../../model/futures/found-outcome.js";
 import type { lakeDraw } from "../../model/futures/lake-draw.js";
-import { risesOf } from "../../model/money/price-rises.js";
 import { randomStream } from "../../model/random/generator.js";
 import type { FoundTimes } from "../../model/risk/course.js";
 import type { StudyDocument } from "../format/schema.js";
@@ -67,12 +66,17 @@ export function foundDrawing(
       ranged.map(({ id, path, quantity }) => ({ path, value: values.get(id) ?? quantity.value })),
     ).report.found;
     const { money, options, structures } = drawn.input;
-    const rises = risesOf(money.escalation ?? [], money.horizon, money);
+    const { factors, rises } = lake;
     const assumed: Assumed = (id) => values.get(id) ?? drawn.source(id);
-    const draws = options.map((option, place) => {
-      const priced = phasePrices({ phases, structures, option, factors: lake.factors, assumed, rises });
+    const draws: FoundDraw[] = [];
+    options.forEach((option, place) => {
       const { numbers, states } = at(lake.options, place);
-      return foundDraw(numbers, priced, found.cleanYears ?? 0, states);
+      const alike = draws.find(
+        (_, other) =>
+          states === at(lake.options, other).states && option.response === options[other]?.response,
+      );
+      const priced = () => phasePrices({ phases, structures, option, factors, assumed, rises });
+      draws.push(alike ?? foundDraw(numbers, priced(), found.cleanYears ?? 0, states));
     });
     const stream = randomStream(seed, `found/${block}/${index}`);
     const futures = draws.map(({ phases }) => emptyFound(phases.length));

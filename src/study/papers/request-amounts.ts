@@ -19,7 +19,7 @@ export function requestAmountProblems(document: StudyDocument, input: StudyInput
 function budgetProblems({ report }: StudyDocument, { options, money }: StudyInput): Contradiction[] {
   const years = report.ask.sources ? money.horizon : undefined;
   return options.flatMap((option, index) => {
-    const tooLarge = lineTooLarge(option, money, years);
+    const { tooLarge } = budgetOf(option, money, years);
     if (tooLarge === "") return [];
     const found = `the budget line ${tooLarge}`;
     const remedy = "Look there for a value that is too large by far, or at inflation over a long horizon.";
@@ -29,23 +29,28 @@ function budgetProblems({ report }: StudyDocument, { options, money }: StudyInpu
 
 type Budgeted = Parameters<typeof programBudget>;
 
+interface TriedBudget {
+  /** The line that comes to no amount of money; empty if all do. */
+  readonly tooLarge: string;
+  readonly budget?: Pick<ProgramBudget, "years" | "parts"> | undefined;
+}
+
 /** Budgets that were tried: a study is read again at each key, and most keys leave them as they are. */
-const tried = new LRUCache<string, string, Budgeted>({
+const tried = new LRUCache<string, TriedBudget, Budgeted>({
   max: 50,
-  memoMethod: (_key, _line, { context }) => triedBudget(context),
+  memoMethod: (_key, _budget, { context }) => triedBudget(context),
 });
 
-/** The line of an option's budget that comes to no amount of money; empty if all do. */
-const lineTooLarge = (...budgeted: Budgeted): string =>
+const budgetOf = (...budgeted: Budgeted): TriedBudget =>
   tried.memo(JSON.stringify(budgeted), { context: budgeted });
 
-function triedBudget(budgeted: Budgeted): string {
+function triedBudget(budgeted: Budgeted): TriedBudget {
   try {
-    programBudget(...budgeted);
-    return "";
+    const budget = programBudget(...budgeted);
+    return { tooLarge: "", budget: budget && { years: budget.years, parts: budget.parts } };
   } catch (error) {
     if (!(error instanceof FiscalYearError)) throw error;
-    return error.message;
+    return { tooLarge: error.message };
   }
 }
 
@@ -54,7 +59,7 @@ function sourceProblems({ report, study }: StudyDocument, { options, money }: St
   const sources = report.ask.sources ?? [];
   const option = options.find(({ id }) => id === study.requestedOption);
   if (!option || sources.length === 0) return [];
-  const budget = programBudget(option, money);
+  const { budget } = budgetOf(option, money);
   if (!budget) return [];
   return sources.flatMap(({ amount, cap, paysFor = costParts, from = 0, to = Infinity }, index) => {
     if (!amount) return [];
@@ -77,5 +82,8 @@ function sourceProblems({ report, study }: StudyDocument, { options, money }: St
 
 const costParts = ["purchases", "once", "ongoing"] as const;
 
-const costIn = (budget: ProgramBudget, parts: readonly (typeof costParts)[number][], year: number) =>
-  sumOf(parts.map((part) => at(budget.parts[part].cents, year))) / centsPerUnit;
+const costIn = (
+  budget: Pick<ProgramBudget, "parts">,
+  parts: readonly (typeof costParts)[number][],
+  year: number,
+) => sumOf(parts.map((part) => at(budget.parts[part].cents, year))) / centsPerUnit;

@@ -17,7 +17,7 @@ import { estimateOf, logSpreadsOf, notYetEstimated } from "./chance-estimate.js"
 import { noticeProblems } from "./planning-notices.js";
 import { type StudyPrices, studyPrices } from "./prices.js";
 import { regionProblems, withoutRegions } from "./regions-left-out.js";
-import { boatsToModel, type ChanceEstimate, toModel } from "./to-model.js";
+import { boatsOf, type ChanceEstimate, plainBoats, toModel } from "./to-model.js";
 import { type StudyTraffic, trafficOf } from "./traffic.js";
 import { vesselChances } from "./vessel-chances.js";
 
@@ -53,7 +53,8 @@ export function prepareStudy(document: StudyDocument, all: AssumptionSet): Prepa
   const traffic = trafficOf(document.boats);
   const before = { ...toModel(document, { chances, traffic, estimate: notYetEstimated }), plans: set.plans };
   const estimate = estimateOf(document, before, recorded, logSpreadsOf(set.entries, applied));
-  const input = { ...before, ...boatsToModel(document, { chances, traffic, estimate }) };
+  const boats = boatsOf(plainBoats(document.boats), document.money, { chances, traffic, estimate });
+  const input = { ...before, boats };
   const inDocument = (each: Contradiction) => problemOf(each, document);
   refuse(
     document,
