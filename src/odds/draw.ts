@@ -58,16 +58,19 @@ export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: Draw
   const signal = AbortSignal.any([control.signal, ending.signal]);
   const next = inStages({ ...control, signal });
   const drawnLakes = await drawn(pool, study, next());
+  const lakes = drawnLakes.lakes.map(({ expected, plans }) => ({ expected, plans }));
   const told = [
     mattersIn(drawnLakes.lakes, pool, study, next()),
     pool.ask(study, "summary", drawnLakes, signal),
+    pool.ask(study, "inputs", { lakes }, signal),
   ] as const;
-  const [matters, summary] = await Promise.all(told).catch((error: unknown) => {
+  const [matters, summary, inputs] = await Promise.all(told).catch((error: unknown) => {
     ending.abort(error);
     throw error;
   });
-  if (!study.document.search) return { ...summary, matters };
-  return { ...summary, matters, search: withoutTexts(await searchOf(pool, study, next())) };
+  const odds = { ...summary, ...inputs, matters };
+  if (!study.document.search) return odds;
+  return { ...odds, search: withoutTexts(await searchOf(pool, study, next())) };
 }
 
 /** What matters in a study of which these lakes were drawn: by rank, and by bars. */

@@ -3,7 +3,8 @@ import type { LakeTerms } from "../model/search/lake-terms.js";
 import type { StudyDocument } from "../study/format/schema.js";
 import type { LevelCosts } from "../study/levels/level-costs.js";
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
-import type { Odds, Sensitivity } from "../study/odds/odds.js";
+import type { OfInputs } from "../study/odds/inputs-told.js";
+import type { FuturesOdds, InputsTold, Odds, Sensitivity } from "../study/odds/odds.js";
 import type { OddsSettings } from "../study/odds/odds-settings.js";
 import type { SearchResult } from "../study/search/result.js";
 
@@ -19,6 +20,8 @@ export interface Questions {
   readonly lake: { readonly block: number; readonly lake: number };
   /** What all draws say together. */
   readonly summary: { readonly lakes: readonly LakeFutures[]; readonly end: Odds["end"] };
+  /** What they say of single inputs. */
+  readonly inputs: { readonly lakes: readonly OfInputs[] };
   /** What is drawn. */
   readonly plan: object;
   /** How each input goes with the net benefits of the futures, a list for each lake. */
@@ -40,7 +43,8 @@ export interface Questions {
 /** What it answers. */
 export interface Answers {
   readonly lake: LakeFutures;
-  readonly summary: Omit<Odds, "matters">;
+  readonly summary: FuturesOdds;
+  readonly inputs: InputsTold;
   readonly plan: StudyPlan;
   readonly ranks: Sensitivity["ranks"];
   readonly netBenefits: readonly number[];

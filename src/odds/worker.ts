@@ -2,6 +2,7 @@ import { deserialize } from "node:v8";
 import { once } from "../model/computed-once.js";
 import { lakeTerms } from "../model/search/lake-terms.js";
 import { type DrawnStudy, drawnStudy } from "../study/odds/draws.js";
+import { inputsTold } from "../study/odds/inputs-told.js";
 import { oddsSummary } from "../study/odds/odds-summary.js";
 import { netBenefitsAt } from "../study/odds/sensitivity-points.js";
 import { rankCorrelations } from "../study/odds/sensitivity-ranks.js";
@@ -49,6 +50,8 @@ function answerTo(question: Question, { study, drawn, searched }: KnownStudy): A
       return drawn.futures(question.block, question.lake);
     case "summary":
       return oddsSummary({ ...study, drawn }, question.lakes, question.end);
+    case "inputs":
+      return inputsTold(drawn, question.lakes);
     case "plan":
       return drawn.plan;
     case "ranks":

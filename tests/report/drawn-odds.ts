@@ -5,6 +5,7 @@ import { printableOdds } from "../../src/report/odds/printed-odds.js";
 import type { StudyDocument } from "../../src/study/format/schema.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
 import { type DrawnStudy, drawnStudy, type LakeFutures } from "../../src/study/odds/draws.js";
+import { inputsTold } from "../../src/study/odds/inputs-told.js";
 import { leastBlocks } from "../../src/study/odds/odds-settings.js";
 import { oddsSummary } from "../../src/study/odds/odds-summary.js";
 import { sensitivityOf } from "../../src/study/odds/sensitivity.js";
@@ -51,7 +52,9 @@ export function fewest(document: StudyDocument) {
   const settings = oddsSettings(document.study.uncertainty);
   const drawn = drawnStudy(document, assumptions, settings);
   const lakes = lakesOf(document, drawn);
-  return { drawn, lakes, summary: oddsSummary({ document, settings, drawn }, lakes, "cap") };
+  const futures = oddsSummary({ document, settings, drawn }, lakes, "cap");
+  const summary = { ...futures, ...inputsTold(drawn, lakes) };
+  return { drawn, lakes, summary };
 }
 
 /** Those of an example take seconds, and several files look at them. */

@@ -84,7 +84,8 @@ describe("the page of a study's odds", () => {
     const draw = vi.fn<AskedRunSettings<Odds>["draw"]>(async (study, control) => {
       const lakes = await drawLakes(workers, study, { first: 0, count: 2 }, control);
       const summary = await workers.ask(study, "summary", { lakes, end: "cap" }, control.signal);
-      return { ...summary, matters: { netBenefit: 0, tornado: [], ranks: [] } };
+      const inputs = await workers.ask(study, "inputs", { lakes }, control.signal);
+      return { ...summary, ...inputs, matters: { netBenefit: 0, tornado: [], ranks: [] } };
     });
     const get = await asking({ draw });
     const first = await get(ninemoss);

@@ -50,7 +50,7 @@ export interface ReportContext {
   readonly assumptionNumber: (id: string) => string;
 }
 
-type ContextOdds = FuturesOdds & Partial<Pick<Odds, "matters" | "search">>;
+type ContextOdds = FuturesOdds & Partial<Pick<Odds, "matters" | "planTurns" | "search">>;
 
 /** @param odds those of the run, if they were drawn */
 export function reportContext(run: StudyRun, odds?: ContextOdds): ReportContext {

@@ -7,12 +7,10 @@ import type { StudyDocument } from "../format/schema.js";
 import { isCounted } from "../papers/phase-prices.js";
 import type { DrawnStudy, LakeFutures } from "./draws.js";
 import { foundOdds } from "./found-odds.js";
-import { inputInformation } from "./information.js";
 import { joinedFutures } from "./joined-futures.js";
-import type { Odds, OptionOdds } from "./odds.js";
+import type { FuturesOdds, Odds, OptionOdds } from "./odds.js";
 import type { OddsSettings } from "./odds-settings.js";
 import { oddsOfOption, confidence as ofIntervals, yearlyBudget } from "./option-odds.js";
-import { planTurns } from "./plan-turns.js";
 import { comparedOptions } from "./stop-drawing.js";
 
 /** A study and how it was drawn. */
@@ -30,7 +28,7 @@ export function oddsSummary(
   { document, drawn, settings }: SummarisedStudy,
   lakes: readonly LakeFutures[],
   end: Odds["end"],
-): Omit<Odds, "matters"> {
+): FuturesOdds {
   const { options, money, study } = document;
   const blocks = lakes.length / lakesPerBlock;
   const { baseline } = comparedOptions(document);
@@ -65,8 +63,6 @@ export function oddsSummary(
     }),
     perfectInformation: perfect.value,
     perfectInformationError: perfect.standardError,
-    information: inputInformation(drawn, benefits),
-    planTurns: planTurns(drawn, lakes),
   };
 }
 

@@ -195,5 +195,8 @@ export interface Odds {
 /** Id under which the operating year is drawn, where the lake has a record of levels. */
 export const hydrologicYearId = "lake/record/year";
 
-/** The same without what matters, which takes most of the time. */
-export type FuturesOdds = Omit<Odds, "matters">;
+/** What the draws say of single inputs. */
+export type InputsTold = Pick<Odds, "information" | "planTurns">;
+
+/** The same without what matters, which takes most of the time, and without what is told of single inputs. */
+export type FuturesOdds = Omit<Odds, "matters" | keyof InputsTold>;

@@ -7,6 +7,7 @@ import { comparedRun } from "../../../src/study/compared/compared.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
 import { drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
+import { inputsTold } from "../../../src/study/odds/inputs-told.js";
 import { joinedFutures } from "../../../src/study/odds/joined-futures.js";
 import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
 import { withValues } from "../../../src/study/reading/ranged.js";
@@ -54,11 +55,8 @@ describe("a study of which only the year of establishment is unknown", () => {
   const results = [comparison.baseline, ...comparison.options.map(({ result }) => result)];
   const lakes = lakesOf(document, certain, 2);
   const futures = joinedFutures(lakes, document.options.length);
-  const odds = oddsSummary(
-    { document, drawn: drawnStudy(document, certain, usual), settings: twoBlocks },
-    lakes,
-    "cap",
-  );
+  const drawn = drawnStudy(document, certain, usual);
+  const odds = oddsSummary({ document, drawn, settings: twoBlocks }, lakes, "cap");
 
   it.each(document.options.map(({ id }, index) => [id, index] as const))(
     "costs on average what the comparison expects: %s",
@@ -96,7 +94,7 @@ describe("a study of which only the year of establishment is unknown", () => {
   it("has nothing to learn, and regrets every option but the best by what it is dearer", () => {
     const least = Math.min(...results.map(({ presentValue }) => presentValue.total.toNumber()));
     expect(odds.inputs).toBe(0);
-    expect(odds.information).toEqual([]);
+    expect(inputsTold(drawn, lakes).information).toEqual([]);
     expect(odds.perfectInformation).toBeLessThan(1e-6 * least);
     for (const { id, regret } of odds.options) {
       const total =
@@ -227,9 +225,9 @@ describe("the draws of a study", () => {
       .toReversed()
       .map((unit) => drawn.futures(Math.floor(unit / lakesPerBlock), unit % lakesPerBlock));
     const odds = studyOdds(document, assumptionSet, twoBlocks);
-    expect(oddsSummary({ document, drawn, settings: twoBlocks }, backwards.toReversed(), odds.end)).toEqual(
-      odds,
-    );
+    const lakes = backwards.toReversed();
+    const summary = oddsSummary({ document, drawn, settings: twoBlocks }, lakes, odds.end);
+    expect({ ...summary, ...inputsTold(drawn, lakes) }).toEqual(odds);
     expect(studyOdds(document, assumptionSet, twoBlocks)).toEqual(odds);
     const other = studyOdds(document, assumptionSet, { ...twoBlocks, seed: 2 });
     expect(other.options.map(({ meanCost }) => meanCost)).not.toEqual(

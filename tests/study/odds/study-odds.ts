@@ -3,6 +3,7 @@ import { lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
 import { type DrawnStudy, drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
+import { inputsTold } from "../../../src/study/odds/inputs-told.js";
 import type { Odds } from "../../../src/study/odds/odds.js";
 import type { OddsSettings } from "../../../src/study/odds/odds-settings.js";
 import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
@@ -16,7 +17,7 @@ export function studyOdds(
 ): Omit<Odds, "matters"> {
   const drawn = drawnStudy(document, assumptions, settings);
   const { lakes, end } = drawUntil(drawn, comparedOptions(document), settings);
-  return oddsSummary({ document, drawn, settings }, lakes, end);
+  return { ...oddsSummary({ document, drawn, settings }, lakes, end), ...inputsTold(drawn, lakes) };
 }
 
 /** Draws block after block until the stop rule is content. */
