@@ -21,7 +21,8 @@ export interface Studies extends StudyReading, StudyWriting {
 /** Studies that are kept as they are read. */
 const mostDocuments = 8;
 
-export function studiesOf(store: StudyStore, assumptions: AssumptionSet, now: () => Date): Studies {
+/** @param assumptions read once they are asked for */
+export function studiesOf(store: StudyStore, assumptions: () => AssumptionSet, now: () => Date): Studies {
   const document = runCache(mostDocuments, ({ text, fileName }) => readStudyText(text, fileName));
   const reading = studyReading(store);
   const writing = studyWriting(store, reading, now);
@@ -29,7 +30,9 @@ export function studiesOf(store: StudyStore, assumptions: AssumptionSet, now: ()
     ...reading,
     ...writing,
     document,
-    assumptions,
-    check: ({ text, fileName }) => checkStudy(text, fileName, assumptions),
+    get assumptions() {
+      return assumptions();
+    },
+    check: ({ text, fileName }) => checkStudy(text, fileName, assumptions()),
   };
 }

@@ -41,7 +41,7 @@ export async function issueCommand(
   try {
     const files = withAgencyFile(assumptionFiles(assumptionsFolder), dataFolder());
     const assumptions = readAssumptions(files);
-    const studies = studiesOf(studyStore(connection), assumptions, now);
+    const studies = studiesOf(studyStore(connection), () => assumptions, now);
     const entry = studies.find(id);
     if (!entry || entry.isExample || entry.state === "deleted") throw unknownStudy(id);
     const document = readStudyText(entry.text, entry.fileName);

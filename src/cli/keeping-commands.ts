@@ -3,6 +3,7 @@ import { dirname, resolve } from "node:path";
 import { type Studies, studiesOf } from "../app/studies.js";
 import { loadAssumptions } from "../assumptions/load.js";
 import { counted } from "../counted.js";
+import { once } from "../model/computed-once.js";
 import { assumptionsFolder } from "../report/document/assets.js";
 import { backUp, type Contents } from "../store/backup.js";
 import { databaseFile, storeConnection } from "../store/connection.js";
@@ -118,7 +119,11 @@ function withStudies(work: (studies: Studies, store: StudyStore) => void): void 
   try {
     const store = studyStore(connection);
     work(
-      studiesOf(store, loadAssumptions(assumptionsFolder), () => new Date()),
+      studiesOf(
+        store,
+        once(() => loadAssumptions(assumptionsFolder)),
+        () => new Date(),
+      ),
       store,
     );
   } finally {

@@ -33,7 +33,7 @@ const heldIn = Symbol("what is made when asked for");
 interface Held {
   readonly [heldIn]: {
     readonly makers: Makers<Record<string, unknown>>;
-    made?: Map<string, unknown>;
+    made: Map<string, unknown> | undefined;
   };
 }
 

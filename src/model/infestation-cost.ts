@@ -1,4 +1,4 @@
-import { at } from "../lists.js";
+import { noElement } from "../lists.js";
 import { remembered, withLater } from "./computed-once.js";
 import {
   type CentsByYear,
@@ -12,10 +12,13 @@ import {
 import { type Account, accountOf, accounts, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
 import { centsPerUnit } from "./money/decimal.js";
-import type { CostLine } from "./money/line.js";
+import { AmountError, type CostLine, roundedCents } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
+import type { Charge } from "./structures/component.js";
 import { kindOf } from "./structures/kinds.js";
+import { endOf, firstOf } from "./structures/plans/year-table.js";
 import type { StructureResult } from "./structures/structure.js";
+import { nameOf, type Origin } from "./structures/structure-years.js";
 
 /** What an established infestation costs by year since establishment; sums of the structures' lines. */
 export interface InfestationCost extends YearlyCost {
@@ -73,6 +76,8 @@ interface Rows {
   readonly entered: Set<EnteredAccount>;
   /** The most that one structure loses in each year. */
   readonly mostHarm: Float64Array;
+  /** What the structure that is added loses in each year. */
+  readonly lost: Float64Array;
 }
 
 /** Row of harm, which that of control follows. @param group 0 for prices that rise as all do, else its place among the others */
@@ -84,40 +89,59 @@ function rowsOf(
   skipYears: number,
   rising: readonly PriceGroup[],
 ): Rows {
-  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
+  const horizon = horizonOf(structures, skipYears);
   const cents = new Float64Array(accounts.length * (rising.length + 1) * 2 * horizon);
   const mostHarm = new Float64Array(horizon);
-  const rows = { horizon, rising, cents, entered: new Set<EnteredAccount>(), mostHarm };
-  for (const { structure, years } of structures) {
-    const { isBuilt } = kindOf(structure);
-    for (let first = skipYears, end = 0; first < years.length; first = end) {
-      const lines = at(years, first);
-      for (end = first + 1; years[end] === lines; ) end++;
-      const lost = addLines(rows, lines, first - skipYears, end - skipYears);
-      for (let year = first - skipYears; isBuilt && year < end - skipYears; year++)
-        mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost);
-    }
+  const lost = new Float64Array(horizon);
+  const rows = { horizon, rising, cents, entered: new Set<EnteredAccount>(), mostHarm, lost };
+  for (const { structure, told } of structures) {
+    lost.fill(0);
+    for (const origin of told.origins) addOrigin(rows, origin, skipYears, structure.id);
+    if (kindOf(structure).isBuilt)
+      for (let year = 0; year < horizon; year++)
+        mostHarm[year] = Math.max(mostHarm[year] ?? 0, lost[year] ?? 0);
   }
   return rows;
 }
 
-/** Lines that stand in some years in a row. @returns cents that they lose a year */
-function addLines(
-  { horizon, rising, cents, entered }: Rows,
-  lines: readonly CostLine[],
+const horizonOf = (structures: readonly StructureResult[], skipYears: number) =>
+  Math.max(0, ...structures.map(({ told }) => told.count - skipYears));
+
+/**
+ * Lists that stand in some years in a row are added together, each line rounded to the cent once, as `costLine` does.
+ * @throws AmountError naming structure and line where one is no sum of money
+ */
+function addOrigin(rows: Rows, { part, table }: Origin, skipYears: number, structure: string): void {
+  const { lists, charges, quantities, unitRates } = table;
+  for (let first = skipYears, end = 0; first < lists.length; first = end) {
+    const list = lists[first] ?? noElement(lists, first);
+    for (end = first + 1; lists[end] === list; ) end++;
+    for (let line = firstOf(table, list); line < endOf(table, list); line++) {
+      const charge = charges[line] ?? noElement(charges, line);
+      const quantity = quantities[line] ?? noElement(quantities, line);
+      const unitRate = unitRates[line] ?? noElement(unitRates, line);
+      const cents = roundedCents(quantity, unitRate);
+      if (!Number.isSafeInteger(cents))
+        throw new AmountError(structure, nameOf(part, charge.what), quantity * unitRate);
+      addCharge(rows, charge, cents, first - skipYears, end - skipYears);
+    }
+  }
+}
+
+function addCharge(
+  { horizon, rising, cents, entered, lost }: Rows,
+  charge: Charge,
+  amount: number,
   first: number,
   end: number,
-): number {
-  let lost = 0;
-  for (const line of lines) {
-    const account = accountOf(line);
-    if (account !== "damage") entered.add(account);
-    const group = rising.length === 0 ? 0 : rising.indexOf(priceGroupOf(line)) + 1;
-    const row = (rowOf(account, group, rising) + Number(isControl(line))) * horizon;
-    for (let place = row + first; place < row + end; place++) cents[place] = (cents[place] ?? 0) + line.cents;
-    if (account !== "other" && !isControl(line)) lost += line.cents;
-  }
-  return lost;
+): void {
+  const account = accountOf(charge);
+  if (account !== "damage") entered.add(account);
+  const group = rising.length === 0 ? 0 : rising.indexOf(priceGroupOf(charge)) + 1;
+  const row = (rowOf(account, group, rising) + Number(isControl(charge))) * horizon;
+  for (let place = row + first; place < row + end; place++) cents[place] = (cents[place] ?? 0) + amount;
+  if (account === "other" || isControl(charge)) return;
+  for (let year = first; year < end; year++) lost[year] = (lost[year] ?? 0) + amount;
 }
 
 /** All that stands in the rows of some accounts. */
@@ -146,7 +170,7 @@ function byBearer(
   skipYears: number,
   risingGroups: ReadonlySet<PriceGroup>,
 ): InfestationCost["byBearer"] {
-  const horizon = Math.max(0, ...structures.map(({ years }) => years.length - skipYears));
+  const horizon = horizonOf(structures, skipYears);
   const streams = new Map<string, CentsByYear>();
   const partsOf = remembered((line: CostLine) => centsByBearer(line.bearer, line.cents));
   for (const { years } of structures) {

@@ -24,7 +24,7 @@ const settings = {
   niceness: 10,
   /** Draws are many and long, and a new worker has lost little. */
   stopsBusy: true,
-  workerData: undefined,
+  workerData: () => undefined,
 };
 
 /** Each is started when first needed. @param file the compiled script of a worker */

@@ -15,7 +15,7 @@ export interface PoolSettings {
   /** The compiled script of a worker. It exports `work`: what answers a task, or a promise of it once all is loaded. */
   readonly file: string;
   /** What each worker is started with. */
-  readonly workerData: unknown;
+  readonly workerData: () => unknown;
   readonly threads: number;
   /** Half of the young memory of each, MB. */
   readonly youngMegabytes: number;
@@ -184,7 +184,7 @@ function newThreads<Task, Result>(settings: PoolSettings): Piscina<Task, Result>
   return new Piscina<Task, Result>({
     filename: file,
     name: "work",
-    workerData,
+    workerData: workerData(),
     resourceLimits: { maxOldGenerationSizeMb: mostMegabytes },
     minThreads: idleSeconds === undefined ? threads : 0,
     maxThreads: threads,

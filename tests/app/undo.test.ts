@@ -6,7 +6,11 @@ import { assumptions } from "../report/runs.js";
 
 /** A study with an editor who steps back and forth: texts are letters. */
 function editor() {
-  const studies = studiesOf(studyStore(storeConnection(":memory:")), assumptions, () => new Date(0));
+  const studies = studiesOf(
+    studyStore(storeConnection(":memory:")),
+    () => assumptions,
+    () => new Date(0),
+  );
   const writer = { author: "Ada", note: "edited", origin: "form" } as const;
   const { id } = studies.create("a", writer);
   const latest = () => {

@@ -3,6 +3,7 @@ import { compare } from "../../src/model/compare.js";
 import { infestationCost, isControl } from "../../src/model/infestation-cost.js";
 import { type CostLine, costLine } from "../../src/model/money/line.js";
 import { presentValueByAge, presentValueOf, weightsOf } from "../../src/model/present-value.js";
+import { tableOf } from "../../src/model/structures/plans/year-table.js";
 import { type StructureResult, structureResult } from "../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { contextsOf } from "./contexts.js";
@@ -31,6 +32,10 @@ const line = (
 /** A structure whose lines are given by year. */
 const withLines = (base: StructureResult, years: readonly (readonly CostLine[])[]): StructureResult => ({
   ...base,
+  told: {
+    count: years.length,
+    origins: [{ part: undefined, table: tableOf(years) }],
+  },
   years,
 });
 const dock = structureResult(floatingDock, contexts);

@@ -14,6 +14,7 @@ const shared = sharedAnswers(here, mostBytes);
 
 const answers: Answering = {
   ...here,
+  known: shared.known,
   ask: (kind, asked, signal) =>
     ("odds" in asked && asked.odds !== undefined ? here : shared).ask(kind, asked, signal),
 };

@@ -28,7 +28,11 @@ let server: Server;
 let base = "";
 
 beforeAll(async () => {
-  const studies = studiesOf(store, assumptions, () => new Date("2026-01-02T03:04:05Z"));
+  const studies = studiesOf(
+    store,
+    () => assumptions,
+    () => new Date("2026-01-02T03:04:05Z"),
+  );
   const printer: Printer = {
     warm: () => undefined,
     print: (html, settings) => printing(html, settings),

@@ -24,7 +24,7 @@ let base = "";
 let study = "";
 
 beforeAll(async () => {
-  const studies = studiesOf(studyStore(connection), assumptions, issuing.now);
+  const studies = studiesOf(studyStore(connection), () => assumptions, issuing.now);
   const runs = askedRuns({ ...usualRuns, draw: inventedOdds });
   const app = createApp({
     answers: answersInTest(),

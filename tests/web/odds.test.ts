@@ -24,7 +24,11 @@ let pool: WorkerPool | undefined;
 
 /** A server whose odds are drawn as told; gives a function that asks it. */
 async function asking(settings: Partial<AskedRunSettings<Odds>> & Pick<AskedRunSettings<Odds>, "draw">) {
-  const studies = studiesOf(studyStore(storeConnection(":memory:")), assumptions, () => new Date());
+  const studies = studiesOf(
+    studyStore(storeConnection(":memory:")),
+    () => assumptions,
+    () => new Date(),
+  );
   const printer = {
     warm: () => undefined,
     print: async () => new Uint8Array(),

@@ -43,7 +43,11 @@ export async function starting(
 ) {
   const connection = storeConnection(place);
   const clock = { now: new Date("2026-01-02T03:04:05Z") };
-  const studies = studiesOf(studyStore(connection), assumptions, () => clock.now);
+  const studies = studiesOf(
+    studyStore(connection),
+    () => assumptions,
+    () => clock.now,
+  );
   const { wait, ...parts } = given;
   const access = accessIn(connection, () => clock.now, environment, wait);
   const printer = {

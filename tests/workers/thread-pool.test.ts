@@ -13,7 +13,7 @@ interface Told {
 
 const file = fileURLToPath(new URL("telling-worker.js", import.meta.url));
 const usual: PoolSettings = {
-  ...{ file, workerData: "given", threads: 1, youngMegabytes: 8, niceness: 0, stopsBusy: false },
+  ...{ file, workerData: () => "given", threads: 1, youngMegabytes: 8, niceness: 0, stopsBusy: false },
 };
 
 type Pool = ThreadPool<{ readonly wait?: Int32Array }, Told>;

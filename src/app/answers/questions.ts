@@ -206,6 +206,8 @@ export interface Answering {
     latest: LatestOf<Which, Entry>,
     signal?: AbortSignal,
   ) => Promise<LatestAnswer<Which, Entry>>;
+  /** What was answered before, and is remembered. */
+  readonly known: <Which extends Kind>(kind: Which, asked: Asked<Which>) => Answer<Which> | undefined;
   readonly close: () => Promise<void>;
 }
 

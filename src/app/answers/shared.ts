@@ -61,12 +61,15 @@ export function sharedAnswers(answering: AnsweringInTurn, mostBytes: number): An
     underWay.move(started, key);
     return started;
   };
+  const knownAt = <Which extends Kind>(_kind: Which, key: string) =>
+    answers.get(key) as Answer<Which> | undefined;
   return {
+    known: (kind, asked) => knownAt(kind, keyOf(kind, asked)),
     ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
       if (!kept.has(kind)) return answering.ask(kind, asked, signal);
       const key = keyOf(kind, asked);
-      const known = answers.get(key);
-      if (known !== undefined) return known as Answer<Which>;
+      const known = knownAt(kind, key);
+      if (known !== undefined) return known;
       const inTurn = () => ({ asked, entry: undefined });
       const joined = underWay.at(key) ?? start(key, kind, { asked, about: undefined, inTurn });
       return (await underWay.join(joined, signal)).answer as Answer<Which>;
@@ -75,8 +78,8 @@ export function sharedAnswers(answering: AnsweringInTurn, mostBytes: number): An
       const entry = find();
       const asked = askedOf(entry);
       const key = keyOf(kind, asked);
-      const known = answers.get(key);
-      if (known !== undefined) return { entry, answer: known as Answer<typeof kind> };
+      const known = knownAt(kind, key);
+      if (known !== undefined) return { entry, answer: known };
       const inTurn = () => {
         const latest = find();
         return { asked: askedOf(latest), entry: latest };

@@ -96,11 +96,14 @@ const threadSettings = {
 type AnswerPool = ThreadPool<RecordedQuestion, Reply<Answer<Kind>>>;
 
 /** Answers come from worker threads, each started when it is first needed. */
-export function answerWorkers(context: AnswerContext, settings: Partial<WorkerSettings> = {}): AnswerWorkers {
+export function answerWorkers(
+  context: () => AnswerContext,
+  settings: Partial<WorkerSettings> = {},
+): AnswerWorkers {
   const given = { ...usual, ...settings };
   const poolFor = (name: QueueName): AnswerPool => {
     const { answers, ...how } = queueSettings[name];
-    const workerData: WorkerStart = { ...context, answers };
+    const workerData = (): WorkerStart => ({ ...context(), answers });
     return threadPool({ ...threadSettings, ...how, ...given, workerData });
   };
   const single = {

@@ -31,22 +31,20 @@ function elevationOn(day: number, previous: LevelPoint, next: LevelPoint): numbe
   return previous.elevation + ((next.elevation - previous.elevation) * passed) / span;
 }
 
-/** Dry runs of the year at an elevation: the days in a row with z(d) < e; a run over New Year is one run. */
+/** Dry runs of the year at an elevation: the days in a row with z(d) < e; a run over New Year is one run, and the last. */
 export function dryRuns(daily: readonly number[], elevation: number): DryRun[] {
-  const isWet = (level: number) => level >= elevation;
-  const firstWet = daily.findIndex(isWet);
-  if (firstWet === -1) return [{ startDay: 0, days: daysInYear }];
-  if (daily.every(isWet)) return [];
   const runs: DryRun[] = [];
   let days = 0;
-  for (let step = 1; step <= daysInYear; step++) {
-    const day = (firstWet + step) % daysInYear;
-    if (!isWet(daily[day] ?? noElement(daily, day))) days += 1;
+  for (let day = 0; day < daysInYear; day++) {
+    if ((daily[day] ?? noElement(daily, day)) < elevation) days += 1;
     else if (days > 0) {
-      runs.push({ startDay: (day - days + daysInYear) % daysInYear, days });
+      runs.push({ startDay: day - days, days });
       days = 0;
     }
   }
+  const afterNewYear = runs[0]?.startDay === 0 ? (runs.shift()?.days ?? 0) : 0;
+  if (days + afterNewYear > 0)
+    runs.push({ startDay: (daysInYear - days) % daysInYear, days: days + afterNewYear });
   return runs;
 }
 

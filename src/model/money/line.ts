@@ -57,14 +57,17 @@ export class AmountError extends RangeError {
   }
 }
 
-/** Makes a line; half a cent rounds away from zero. @throws AmountError naming structure and line if it is no sum of money */
+/** Quantity × unit rate in whole cents; half a cent rounds away from zero. */
+export function roundedCents(quantity: number, unitRate: number): number {
+  const exact = quantity * unitRate * centsPerUnit;
+  return Math.sign(exact) * Math.round(Math.abs(exact));
+}
+
+/** Makes a line. @throws AmountError naming structure and line if it is no sum of money */
 export function costLine(draft: LineDraft): CostLine {
-  const exact = draft.quantity * draft.unitRate * centsPerUnit;
-  const cents = Math.sign(exact) * Math.round(Math.abs(exact));
-  if (!Number.isSafeInteger(cents)) {
-    throw new AmountError(draft.structure, draft.what, exact / centsPerUnit);
-  }
   const { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds } = draft;
+  const cents = roundedCents(quantity, unitRate);
+  if (!Number.isSafeInteger(cents)) throw new AmountError(structure, what, quantity * unitRate);
   return { structure, what, type, bearer, quantity, quantityKind, unitRate, assumptionIds, cents };
 }
 

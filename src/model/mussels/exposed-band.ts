@@ -1,4 +1,3 @@
-import { at } from "../../lists.js";
 import { months } from "../lake/calendar.js";
 import { exposedBand } from "../lake/levels.js";
 import { type GrowthParameters, killedByYear } from "./growth.js";
@@ -51,27 +50,36 @@ function killedBetween(band: ExposedBand): (heights: Heights) => KilledOver {
     return killed;
   };
   return ({ from, to }) => {
-    const killed = Array<number>(band.years).fill(0);
-    const height = Array<number>(band.years).fill(0);
+    const parts: BandPart[] = [];
     for (let cell = 0; cell < cells; cell++) {
       const within = Math.min(to, endOf(cell + 1)) - Math.max(from, endOf(cell));
-      if (within > 0) addCell(killedIn(cell), within, { killed, height });
+      if (within > 0) parts.push({ within, killed: killedIn(cell) });
     }
-    return { killed, height };
+    return killedOver(parts, band.years);
   };
 }
 
-function addCell(
-  killedInCell: readonly number[],
-  within: number,
-  { killed, height }: { killed: number[]; height: number[] },
-): void {
-  for (let year = 0; year < killedInCell.length; year++) {
-    const mass = at(killedInCell, year);
-    if (mass === 0) continue;
-    killed[year] = at(killed, year) + mass * within;
-    height[year] = at(height, year) + within;
+/** A cell as far as it lies in a stretch: height, m, and live mass killed on it by year, kg/m². */
+interface BandPart {
+  readonly within: number;
+  readonly killed: readonly number[];
+}
+
+function killedOver(parts: readonly BandPart[], years: number): KilledOver {
+  const killed: number[] = [];
+  const height: number[] = [];
+  for (let year = 0; year < years; year++) {
+    let mass = 0;
+    let high = 0;
+    for (const part of parts) {
+      const inCell = part.killed[year] ?? 0;
+      mass += inCell * part.within;
+      if (inCell > 0) high += part.within;
+    }
+    killed.push(mass);
+    height.push(high);
   }
+  return { killed, height };
 }
 
 type Kills = (density: readonly number[], settled: number) => (heights: Heights) => KilledOver;

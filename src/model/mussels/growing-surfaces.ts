@@ -12,9 +12,11 @@ export interface GrowingSurface extends ColonySurface {
   readonly grownFromBare: (settlers: number | "mature") => Map<number, GrownMonths>;
 }
 
-interface Known {
-  readonly surface: GrowingSurface;
+/** Surfaces whose mussels live through the same warmth and dry runs. */
+interface Life {
+  readonly months: readonly SurfaceMonth[];
   readonly table: () => ShellTable;
+  readonly surfaces: GrowingSurface[];
 }
 
 /** Surfaces kept at once: enough for most lakes, and few enough that a lake of hundreds fits in little memory. */
@@ -30,23 +32,32 @@ export function growingSurfaces(parameters: MusselParameters): {
   /** Lets go of all that is kept: layers take much memory, and can be grown again. */
   readonly forget: () => void;
 } {
-  const known = new Map<number, Known[]>();
+  const lives = new Map<number, Life[]>();
   let kept = 0;
   const forget = () => {
-    known.clear();
+    lives.clear();
     kept = 0;
   };
-  const surfaceOf = (months: readonly SurfaceMonth[]) => {
+  const lifeOf = (months: readonly SurfaceMonth[]): Life => {
     const warmth = months.reduce((sum, { degreeDays }) => sum + degreeDays, 0);
-    const asWarm = known.get(warmth)?.filter(({ surface }) => isSameLife(surface.months, months)) ?? [];
-    const same = asWarm.find(({ surface }) => isSameSettlement(surface.months, months));
-    if (same) return same.surface;
-    const table = asWarm[0]?.table ?? once(() => shellTable(months, parameters));
-    const bare = { months, grownFromBare: remembered(() => new Map()) };
-    const surface: GrowingSurface = withLater(bare, { table });
-    if (kept === mostKept) forget();
+    const asWarm = lives.get(warmth) ?? [];
+    const known = asWarm.find((life) => isSameLife(life.months, months));
+    if (known) return known;
+    const life: Life = { months, table: once(() => shellTable(months, parameters)), surfaces: [] };
+    lives.set(warmth, [...asWarm, life]);
+    return life;
+  };
+  const surfaceOf = (months: readonly SurfaceMonth[]): GrowingSurface => {
+    const { surfaces, table } = lifeOf(months);
+    const same = surfaces.find((surface) => isSameSettlement(surface.months, months));
+    if (same) return same;
+    if (kept === mostKept) {
+      forget();
+      return surfaceOf(months);
+    }
+    const surface = withLater({ months, grownFromBare: remembered(() => new Map()) }, { table });
     kept += 1;
-    known.set(warmth, [...(known.get(warmth) ?? []), { surface, table }]);
+    surfaces.push(surface);
     return surface;
   };
   return { surfaceOf, forget };

@@ -24,8 +24,6 @@ export interface GrownMonths {
   room: number;
   /** Months that are grown. */
   count: number;
-  /** By month, each made when somebody looks at it. */
-  readonly layers: Layer[];
 }
 
 /** @param room months that are likely to be asked for */
@@ -43,7 +41,6 @@ export function grownMonths(
     block,
     room,
     count: 0,
-    layers: [],
   };
 }
 
@@ -79,14 +76,10 @@ function placeOf(grown: GrownMonths, month: number): number {
   return grown.room + month * sumsKept;
 }
 
-/** The layer at a month's end, before any cleaning: the same object whenever it is asked for. */
+/** The layer at a month's end, before any cleaning. */
 export function layerAt(grown: GrownMonths, month: number): Layer {
-  const known = grown.layers[month];
-  if (known !== undefined) return known;
   const place = placeOf(grown, month);
-  const layer = layerKept(grown.block, place, grown.parameters.bulkDensity);
-  grown.layers[month] = layer;
-  return layer;
+  return layerKept(grown.block, place, grown.parameters);
 }
 
 /** Thickness of that layer, m. */

@@ -34,21 +34,26 @@ export function areAlike(sums: Float64Array, one: number, other: number): boolea
 }
 
 /** A month as it was kept. */
-export function layerKept(sums: Float64Array, start: number, bulkDensity: number): Layer {
+export function layerKept(sums: Float64Array, start: number, packing: Packing): Layer {
   if (sums[start] === 0 && sums[start + 3] === 0) return bareSurface;
-  return new KeptLayer(sums, start, bulkDensity);
+  return new KeptLayer(sums, start, packing);
+}
+
+/** How mussels pack: an object, since the engine makes one of each number that an object holds. */
+interface Packing {
+  readonly bulkDensity: number;
 }
 
 /** Length and thickness are reckoned when read. */
 class KeptLayer implements Layer {
   readonly #sums: Float64Array;
   readonly #start: number;
-  readonly #bulkDensity: number;
+  readonly #packing: Packing;
 
-  constructor(sums: Float64Array, start: number, bulkDensity: number) {
+  constructor(sums: Float64Array, start: number, packing: Packing) {
     this.#sums = sums;
     this.#start = start;
-    this.#bulkDensity = bulkDensity;
+    this.#packing = packing;
   }
   get number(): number {
     return this.#sums[this.#start] ?? 0;
@@ -66,7 +71,7 @@ class KeptLayer implements Layer {
     return this.#sums[this.#start + 4] ?? 0;
   }
   get thickness(): number {
-    return layerThickness(this.mass, this.#bulkDensity);
+    return layerThickness(this.mass, this.#packing.bulkDensity);
   }
   get lengthMm(): number {
     const { number } = this;

@@ -2,7 +2,7 @@ import { at } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import { daysInYear, daysOf, hoursPerDay, monthOfDay, monthStart, months } from "../lake/calendar.js";
 import type { Lake } from "../lake/lake.js";
-import { type DryRun, dryRuns, type LevelsOfYear, wettedShares } from "../lake/levels.js";
+import { type DryRun, dryRuns, type LevelsOfYear } from "../lake/levels.js";
 import { degreeDays, waterTemperature } from "../lake/temperature.js";
 import { addDose, type DeadlyHours, type DryDose, doseOf, noDose } from "./drying.js";
 
@@ -121,13 +121,11 @@ export function surfaceMonths(
   { daily, monthly }: LevelsOfYear,
   { settlement, deadly }: { settlement: SettlementParameters; deadly: readonly DeadlyHours[] },
 ): SurfaceMonth[] {
-  const stands = place.at === "elevation";
-  const wetted = stands ? wettedShares(daily, place.elevation) : [];
-  const doses = stands ? dosesByMonth(dryRuns(daily, place.elevation), deadly) : undefined;
+  const dry = place.at === "elevation" ? dryMonths(dryRuns(daily, place.elevation), deadly) : undefined;
   return months.map((month) => {
     const depth = depthOf(place, at(monthly, month));
     const fresh = freshnessFactor(running?.[month] ?? 1, settlement.standingDays);
-    const share = wetted[month] ?? 1;
+    const share = dry ? (daysOf(month) - at(dry.days, month)) / daysOf(month) : 1;
     return {
       settlement:
         spawning(at(lake.surfaceTemperature, month), settlement) *
@@ -139,8 +137,8 @@ export function surfaceMonths(
         degreeDays(waterTemperature(lake, month, depth), settlement.growthBaseTemperature, month) *
         fresh *
         share,
-      doseBefore: doses?.before[month] ?? noDose,
-      doseAfter: doses?.after[month] ?? noDose,
+      doseBefore: dry?.before[month] ?? noDose,
+      doseAfter: dry?.after[month] ?? noDose,
     };
   });
 }
@@ -152,11 +150,18 @@ function spawning(
   return temperature >= spawningTemperature && temperature <= upperTemperature ? 1 : 0;
 }
 
-/** The dose of the longest dry run that touches each month, before and after that month's days of it. */
-function dosesByMonth(
-  runs: readonly DryRun[],
-  deadly: readonly DeadlyHours[],
-): { readonly before: readonly DryDose[]; readonly after: readonly DryDose[] } {
+/** What dry runs are to each month; undefined where there is none. */
+interface DryMonths {
+  /** Days above the water. */
+  readonly days: readonly number[];
+  /** The dose of the longest run that touches the month, before and after that month's days of it. */
+  readonly before: readonly DryDose[];
+  readonly after: readonly DryDose[];
+}
+
+function dryMonths(runs: readonly DryRun[], deadly: readonly DeadlyHours[]): DryMonths | undefined {
+  if (runs.length === 0) return undefined;
+  const dryDays = months.map(() => 0);
   const before = months.map(() => noDose);
   const after = months.map(() => noDose);
   for (const { startDay, days } of runs) {
@@ -169,11 +174,12 @@ function dosesByMonth(
         before[month] = dose;
         after[month] = grown;
       }
+      dryDays[month] = at(dryDays, month) + inMonth;
       dose = grown;
       past += inMonth;
     }
   }
-  return { before, after };
+  return { days: dryDays, before, after };
 }
 
 function daysLeftInMonth(day: number): number {

@@ -72,6 +72,7 @@ export function cleaningOf(subject: CleaningSubject, area: number, context: Lake
 
 /** The same of several pieces at once. */
 export function timesAsMuch(cleaning: Cleaning, count: number): Cleaning {
+  if (count === 1) return cleaning;
   return {
     ...cleaning,
     work: remembered((shareId?: AssumptionId) =>
@@ -131,7 +132,8 @@ export function supplyOutage(
   quantity: Outage["quantity"],
 ): Pick<Component, "outage" | "outageDaysId"> {
   const lostShare = assumed("supply.outage-lost-share");
-  const charge = { ...loss, assumptionIds: supplyOutageIds };
+  const { what, type, quantityKind, unitRate } = loss;
+  const charge: Charge = { what, type, quantityKind, unitRate, assumptionIds: supplyOutageIds };
   return {
     outageDaysId: "supply.outage-days",
     outage: { charge: () => charge, quantity: (days, month) => quantity(days * lostShare, month) },

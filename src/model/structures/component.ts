@@ -135,12 +135,30 @@ export interface ComponentResult {
   readonly pinned: { readonly reason: string; readonly cheapest: TriedPlan } | undefined;
   /** Every plan of the catalogue tried out, in the catalogue's order; worked out when asked for. */
   readonly everyPlan: () => readonly TriedPlan[];
+  /** Made when asked for. */
   readonly impossible: readonly ImpossiblePlan[];
-  /** The thickest layer that the chosen plan lets grow. */
+  /** The thickest layer that the chosen plan lets grow; made when asked for. */
   readonly thickestLayer: Layer;
   /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
-  readonly years: readonly (readonly Priced[])[];
+  /** Lines by year since establishment. */
+  readonly told: YearTable;
+}
+
+/**
+ * Lines by year since establishment, in columns: sums take no lines, and whoever reads them has them made. Years that are
+ * alike have the same list, which stands once.
+ */
+export interface YearTable {
+  /** By year, the number of its list. */
+  readonly lists: readonly number[];
+  /** Where each list ends. */
+  readonly ends: readonly number[];
+  /** What each line is told as: its name, type and kind of quantity. */
+  readonly charges: readonly Charge[];
+  readonly assumptionIds: ReadonlyArray<readonly AssumptionId[]>;
+  readonly quantities: readonly number[];
+  readonly unitRates: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */

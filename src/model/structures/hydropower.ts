@@ -5,12 +5,11 @@ import { turbineCurve, turbineEfficiency, turbineIds } from "../hydraulics/turbi
 import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterway.js";
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
-import { cleaningOf } from "./cleaning.js";
+import { cleaningOf, timesAsMuch } from "./cleaning.js";
 import type { Charge, Component, Limit, Outage } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
-import { forAllUnits } from "./plant/all-units.js";
 import { plantRunning, type Running } from "./plant/running.js";
 import { type HeadLost, rackComponent } from "./rack.js";
 import type { UpstreamWall } from "./raw-water/fittings.js";
@@ -24,12 +23,20 @@ export function hydropowerComponents(plant: Hydropower, context: LakeContext): C
   const headLost = (ids: readonly AssumptionId[]) => headEnergy(plant, year, ids);
   const outage = outageOf(plant, year, context);
   const rack = rackComponent(
-    { rack: plant.rack, elevation: plant.elevation, ...year.running, headLost, lossIds, outage },
+    {
+      rack: plant.rack,
+      count: plant.units,
+      elevation: plant.elevation,
+      flow: year.running.flow,
+      share: year.running.share,
+      headLost,
+      lossIds,
+      outage,
+    },
     context,
   );
   const penstock = penstockComponent(plant, year, outage, context);
-  const cooling = coolingComponent(plant, { year, outage, tapped: [rack, penstock] }, context);
-  return [rack, penstock, cooling].map((part) => forAllUnits(part, plant.units));
+  return [rack, penstock, coolingComponent(plant, { year, outage, tapped: [rack, penstock] }, context)];
 }
 
 export interface OperatingYear {
@@ -87,13 +94,13 @@ function energyAt(
 const efficiencyIds = ({ turbine }: Hydropower) => (turbine ? turbineIds(turbine.type) : []);
 
 /**
- * Energy not made for want of head; never more than is made.
+ * Energy not made in all units for want of head; never more than is made.
  * @param ids assumptions behind the extra head
  */
 function headEnergy(plant: Hydropower, year: OperatingYear, ids: readonly AssumptionId[]): HeadLost {
   const lost = lostEnergy(plant, "energy lost to head", ids);
   return (tell, extraHead, month) =>
-    tell(at(lost, month), energyAt(year, Math.min(extraHead, at(year.netHead, month)), month));
+    tell(at(lost, month), energyAt(year, Math.min(extraHead, at(year.netHead, month)), month) * plant.units);
 }
 
 const lostShareId = "hydropower.outage-lost-share";
@@ -106,12 +113,12 @@ const outageIds = (plant: Hydropower): readonly AssumptionId[] => [
   ...efficiencyIds(plant),
 ];
 
-/** Energy not made while a unit is out of service, as far as its water is lost, by days in a month. */
-function outageEnergy({ energy }: OperatingYear, { assumed }: LakeContext) {
+/** Energy not made while each unit is out of service, as far as its water is lost, by days in a month. */
+function outageEnergy({ units }: Hydropower, { energy }: OperatingYear, { assumed }: LakeContext) {
   const lostShare = assumed(lostShareId);
   return (days: number, month: number): number => {
     const lostDays = Math.min(days, daysOf(month)) * lostShare;
-    return ((energy[month] ?? noElement(energy, month)) / daysOf(month)) * lostDays;
+    return ((energy[month] ?? noElement(energy, month)) / daysOf(month)) * lostDays * units;
   };
 }
 
@@ -121,7 +128,7 @@ const outageCharges = (plant: Hydropower, moreIds: readonly AssumptionId[] = [])
 
 function outageOf(plant: Hydropower, year: OperatingYear, context: LakeContext): Outage {
   const charges = outageCharges(plant);
-  return { charge: (month) => at(charges, month), quantity: outageEnergy(year, context) };
+  return { charge: (month) => at(charges, month), quantity: outageEnergy(plant, year, context) };
 }
 
 /** At the price of each month. */
@@ -140,15 +147,17 @@ function penstockComponent(
   context: LakeContext,
 ): Component {
   const { running } = year;
+  const { units } = plant;
   const wall = pipeWall(plant.penstock, plant.elevation, running);
   const headLost = headEnergy(plant, year, [...fouledPipeIds, ...efficiencyIds(plant)]);
   return {
     name: "penstock",
     kind: "penstock",
-    designFlow: Math.max(...running.flow),
-    count: 1,
-    ...wall,
-    cleaning: cleaningOf("conduit", wall.wettedArea, context),
+    surface: wall.surface,
+    wettedArea: wall.wettedArea * units,
+    designFlow: Math.max(...running.flow) * units,
+    count: units,
+    cleaning: timesAsMuch(cleaningOf("conduit", wall.wettedArea, context), units),
     outage,
     losses: (tell, layer, month) => {
       const fouled = fouledPipe(year.penstock, layer, context.roughness);
@@ -171,7 +180,7 @@ function coolingComponent(
   { year, outage, tapped }: { year: OperatingYear; outage: Outage; tapped: readonly Component[] },
   context: LakeContext,
 ): Component {
-  const { coolingWater } = plant;
+  const { coolingWater, units } = plant;
   const { share: running } = year.running;
   const requiredFlow = months.map(() => coolingWater.requiredFlow);
   const wall = pipeWall(coolingWater, plant.elevation, { flow: requiredFlow, share: running });
@@ -181,11 +190,12 @@ function coolingComponent(
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
   const derated = lostEnergy(plant, "energy lost to derating", ids);
   const walls = coolingWater.upstreamWalls ?? tapped.map(wallOf);
-  const rawWater = rawWaterOf(coolingWater, { area: wall.wettedArea, walls, share }, context, {
+  const lines = { area: wall.wettedArea, count: units, walls, share };
+  const rawWater = rawWaterOf(coolingWater, lines, context, {
     limit,
     missing: (lineIds) => {
       const plugged = lostEnergy(plant, "energy lost to plugged coolers", [...ids, ...lineIds]);
-      return (tell, lost, month) => tell(at(plugged, month), at(year.energy, month) * lost);
+      return (tell, lost, month) => tell(at(plugged, month), at(year.energy, month) * lost * units);
     },
     standing: (lineIds) => {
       const shut = outageCharges(plant, lineIds);
@@ -195,18 +205,19 @@ function coolingComponent(
   return {
     name: "cooling-water line",
     kind: "service-line",
-    designFlow: coolingWater.requiredFlow,
-    count: 1,
+    surface: wall.surface,
+    wettedArea: wall.wettedArea * units,
+    designFlow: coolingWater.requiredFlow * units,
+    count: units,
+    cleaning: timesAsMuch(cleaningOf("service-line", wall.wettedArea, context), units),
     oxidant: coolingWater.oxidantAllowed
-      ? { flow: running.map((share) => share * coolingWater.requiredFlow) }
+      ? { flow: running.map((share) => share * coolingWater.requiredFlow * units) }
       : undefined,
-    ...wall,
-    cleaning: cleaningOf("service-line", wall.wettedArea, context),
     outage,
     isFed: rawWater !== undefined,
     losses: (tell, layer, month, upstream) => {
       const missing = 1 - share(layer);
-      if (missing > 0) tell(at(derated, month), at(year.energy, month) * missing);
+      if (missing > 0) tell(at(derated, month), at(year.energy, month) * missing * units);
       rawWater?.losses(tell, layer, month, upstream);
     },
     limit: (meet, layer, month) => {
@@ -217,9 +228,9 @@ function coolingComponent(
   };
 }
 
-/** What breaks off a part comes down the lines that are tapped from it. */
-const wallOf = ({ surface, wettedArea, designFlow }: Component): UpstreamWall => ({
+/** What breaks off a part comes down the lines that are tapped from it, each unit's from its own. */
+const wallOf = ({ surface, wettedArea, designFlow, count }: Component): UpstreamWall => ({
   surface,
-  area: wettedArea,
-  flow: designFlow,
+  area: wettedArea / count,
+  flow: designFlow / count,
 });

@@ -11,48 +11,67 @@ export interface Candidates {
 }
 
 /** The plans that the catalogue offers to a part; whether they keep its limits is found by trying them. */
-export function candidatePlans(component: Component, context: LakeContext): Candidates {
+export const candidatePlans = (component: Component, context: LakeContext): Candidates => ({
+  plans: possiblePlans(component, context),
+  impossible: impossiblePlans(component, context),
+});
+
+export function possiblePlans(component: Component, context: LakeContext): Plan[] {
   const plans: Plan[] = [];
-  const impossible: ImpossiblePlan[] = [];
   for (const entry of context.plans) {
-    if (!entry.parts.includes(component.kind)) continue;
-    const reason = whyNot(entry, component, context);
-    if (reason === undefined) plans.push(...plansOf(entry, component, context));
-    else impossible.push({ id: entry.id, label: entry.name, reason });
+    if (entry.parts.includes(component.kind) && whyNot(entry, component, context) === undefined)
+      plans.push(...plansOf(entry, component, context));
   }
-  return { plans, impossible };
+  return plans;
 }
 
-const whyNot = (entry: PlanEntry, component: Component, context: LakeContext) =>
+export function impossiblePlans(component: Component, context: LakeContext): ImpossiblePlan[] {
+  return context.plans.flatMap((entry) => {
+    if (!entry.parts.includes(component.kind)) return [];
+    const reason = whyNot(entry, component, context);
+    return reason === undefined ? [] : [{ id: entry.id, label: entry.name, reason: reason() }];
+  });
+}
+
+/** In words, once somebody reads them; absent where a plan is possible. */
+type Reason = (() => string) | undefined;
+
+const whyNot = (entry: PlanEntry, component: Component, context: LakeContext): Reason =>
   whyNotHere(entry, component, context) ?? outOfSize(entry, component, context);
 
 /** Prices that grow with size are not carried far beyond the size for which they stand. */
-function outOfSize(entry: PlanEntry, component: Component, context: LakeContext): string | undefined {
+function outOfSize(entry: PlanEntry, component: Component, context: LakeContext): Reason {
   if (!isInstalled(entry)) return undefined;
-  const { capital, referenceSize } = entry.numbers;
   const ratio = sizeOf(entry, component) / context.installation(entry).referenceSize;
   const reach = context.assumed("plan.size-reach");
   if (ratio * reach >= 1 && ratio <= reach) return undefined;
-  const times = ratio < 1 ? ratio.toPrecision(2) : ratio.toPrecision(3);
-  return `its size here is ${times} times that for which it is priced, and the price holds up to ${reach} times and down to one in ${reach}; enter a price for this size (${capital}, ${referenceSize})`;
+  return () => {
+    const { capital, referenceSize } = entry.numbers;
+    const times = ratio < 1 ? ratio.toPrecision(2) : ratio.toPrecision(3);
+    return `its size here is ${times} times that for which it is priced, and the price holds up to ${reach} times and down to one in ${reach}; enter a price for this size (${capital}, ${referenceSize})`;
+  };
 }
 
 const isInstalled = (entry: PlanEntry): entry is InstalledPlan => "capital" in entry.numbers;
 
-function whyNotHere(entry: PlanEntry, component: Component, context: LakeContext): string | undefined {
+function whyNotHere(entry: PlanEntry, component: Component, context: LakeContext): Reason {
   switch (entry.measure) {
     case "dry":
-      return dryCleaningMonth(component, context) === undefined ? noWindow(component, context) : undefined;
+      return dryCleaningMonth(component, context) === undefined
+        ? () => noWindow(component, context)
+        : undefined;
     case "oxidant-season":
     case "oxidant-end":
     case "chemical-season":
-      if (component.oxidant === undefined)
-        return "the study does not allow an oxidant or another chemical here";
-      return context.spawningMonths.length === 0 ? "no month is warm enough for settlement" : undefined;
+      if (component.oxidant === undefined) return notAllowed;
+      return context.spawningMonths.length === 0 ? notWarmEnough : undefined;
     default:
       return undefined;
   }
 }
+
+const notAllowed = () => "the study does not allow an oxidant or another chemical here";
+const notWarmEnough = () => "no month is warm enough for settlement";
 
 function noWindow(component: Component, context: LakeContext): string {
   const { place } = component.surface;

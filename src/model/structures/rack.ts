@@ -2,7 +2,7 @@ import { noElement } from "../../lists.js";
 import { type BarFactors, barSurfaceRatio, blockedShare, rackFace, rackLoss } from "../hydraulics/rack.js";
 import type { Layer } from "../mussels/layer.js";
 import type { AssumptionId } from "../register/register.js";
-import { cleaningOf } from "./cleaning.js";
+import { cleaningOf, timesAsMuch } from "./cleaning.js";
 import type { Component, Limit, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
@@ -51,13 +51,19 @@ function rackIds(rack: Rack): AssumptionId[] {
 
 /** Head loss and velocity through the openings; a closed rack passes nothing. */
 export function rackState(rack: Rack, layerThickness: number, flow: number, factors: BarFactors): RackState {
-  const blocked = blockedShare(rack, layerThickness);
-  const approachVelocity = flow / rackFace(rack);
   return {
-    blocked,
-    headLoss: rackLoss(costFormula(rack), rack, { layerThickness, approachVelocity }, factors),
-    throughVelocity: blocked < 1 ? approachVelocity / (1 - blocked) : Infinity,
+    blocked: blockedShare(rack, layerThickness),
+    headLoss: headLossOf(rack, layerThickness, flow, factors),
+    throughVelocity: velocityThrough(rack, layerThickness, flow),
   };
+}
+
+const headLossOf = (rack: Rack, layerThickness: number, flow: number, factors: BarFactors): number =>
+  rackLoss(costFormula(rack), rack, { layerThickness, approachVelocity: flow / rackFace(rack) }, factors);
+
+function velocityThrough(rack: Rack, layerThickness: number, flow: number): number {
+  const blocked = blockedShare(rack, layerThickness);
+  return blocked < 1 ? flow / rackFace(rack) / (1 - blocked) : Infinity;
 }
 
 /** The bars of a rack as a surface to grow on, at the velocity between them when they are clean. */
@@ -88,16 +94,17 @@ const tooFast: Limit = {
   assumptionIds: [bulkDensityId],
 };
 
-/** State of a rack under a layer in a month; losses and limits of one month ask for the same one after the other. */
-function stateIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
+/** Head loss of a rack under a layer in a month; losses and limits of one month ask for the same one after the other. */
+function lossIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
   let last: Layer | undefined;
   let lastMonth = 0;
-  let known: RackState | undefined;
-  return (layer: Layer, month: number): RackState => {
-    if (known === undefined || last !== layer || lastMonth !== month)
-      known = rackState(rack, layer.thickness, flow[month] ?? noElement(flow, month), factors);
-    last = layer;
-    lastMonth = month;
+  let known = 0;
+  return (layer: Layer, month: number): number => {
+    if (last !== layer || lastMonth !== month) {
+      known = headLossOf(rack, layer.thickness, flow[month] ?? noElement(flow, month), factors);
+      last = layer;
+      lastMonth = month;
+    }
     return known;
   };
 }
@@ -106,15 +113,17 @@ function stateIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
 export type HeadLost = (tell: Tell, extraHead: number, month: number) => void;
 
 /**
- * A trash rack in a structure.
- * @param input.headLost tells what extra head loss costs in a month, by the assumptions handed over; the head handed over is
- *   never above the limit, since the rack is cleaned when it is reached
+ * A trash rack in a structure, or several alike.
+ * @param input.headLost tells what extra head loss costs in a month on all of them, by the assumptions handed over; the head
+ *   handed over is never above the limit, since the rack is cleaned when it is reached
  */
 export function rackComponent(
   input: {
     rack: Rack;
+    /** Racks alike; one if left out. */
+    count?: number;
     elevation: number;
-    /** While water runs. */
+    /** Through one of them while water runs. */
     flow: readonly number[];
     /** Share of each month in which it runs; all of it if left out. */
     share?: readonly number[];
@@ -126,32 +135,35 @@ export function rackComponent(
   },
   context: LakeContext,
 ): Component {
-  const { rack, flow } = input;
+  const { rack, flow, count = 1 } = input;
   const factors = barFactors(rack, context);
+  const wall = rackWall(rack, input.elevation, input);
   const headLost = input.headLost([...rackIds(rack), ...(input.lossIds ?? [])]);
-  const state = stateIn(rack, flow, factors);
+  const headLoss = lossIn(rack, flow, factors);
   const gapLimit = context.assumed(gapLimitId);
-  const cleanStates = flow.map((each) => rackState(rack, 0, each, factors));
+  const cleanLoss = flow.map((each) => headLossOf(rack, 0, each, factors));
+  const cleanVelocity = flow.map((each) => velocityThrough(rack, 0, each));
   return {
     name: "trash rack",
     kind: "rack",
-    designFlow: Math.max(...flow),
-    count: 1,
-    ...rackWall(rack, input.elevation, input),
-    cleaning: cleaningOf("rack", rackFace(rack), context),
+    surface: wall.surface,
+    wettedArea: wall.wettedArea * count,
+    designFlow: Math.max(...flow) * count,
+    count,
+    cleaning: timesAsMuch(cleaningOf("rack", rackFace(rack), context), count),
     outage: input.outage,
     outageDaysId: input.outageDaysId,
     losses: (tell, layer, month) => {
-      const loss = Math.min(state(layer, month).headLoss, rack.headLossLimit);
-      const clean = cleanStates[month] ?? noElement(cleanStates, month);
-      headLost(tell, Math.max(0, loss - clean.headLoss), month);
+      const loss = Math.min(headLoss(layer, month), rack.headLossLimit);
+      const clean = cleanLoss[month] ?? noElement(cleanLoss, month);
+      headLost(tell, Math.max(0, loss - clean), month);
     },
     limit: (meet, layer, month) => {
-      const { headLoss, throughVelocity } = state(layer, month);
-      const clean = cleanStates[month] ?? noElement(cleanStates, month);
-      meet(gapsClosed, (2 * layer.thickness) / rack.clearSpacing, gapLimit);
-      meet(lossTooHigh, headLoss, rack.headLossLimit, clean.headLoss);
-      meet(tooFast, throughVelocity, rack.velocityLimit, clean.throughVelocity);
+      const { thickness } = layer;
+      const velocity = velocityThrough(rack, thickness, flow[month] ?? noElement(flow, month));
+      meet(gapsClosed, (2 * thickness) / rack.clearSpacing, gapLimit);
+      meet(lossTooHigh, headLoss(layer, month), rack.headLossLimit, cleanLoss[month]);
+      meet(tooFast, velocity, rack.velocityLimit, cleanVelocity[month]);
     },
   };
 }

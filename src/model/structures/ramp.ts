@@ -63,6 +63,9 @@ const litterIds = [
   "ramp.shell-density",
   "ramp.litter-tolerance",
 ] as const;
+const sweepingIds = [...litterIds, "ramp.sweeping-rate"] as const;
+const disposedIds = [...litterIds, ...disposalIds];
+const closureIds = [...litterIds, "ramp.closure-days"] as const;
 
 /**
  * Sweeping each time that what lies on the ramp has reached the tolerated thickness, with disposal and closure:
@@ -102,14 +105,12 @@ function sweepLines(
     quantity: area * sweeps,
     quantityKind: "area",
     unitRate: context.assumed("ramp.sweeping-rate"),
-    assumptionIds: [...litterIds, "ramp.sweeping-rate"],
+    assumptionIds: sweepingIds,
   };
   const swept = (mass / thickness) * sweeps * context.assumed("ramp.litter-tolerance");
-  return [
-    sweeping,
-    disposal(swept, context, [...litterIds, ...disposalIds]),
-    closure(ramp, sweeps, context),
-  ].filter((line) => line.quantity > 0 && line.unitRate > 0);
+  return [sweeping, disposal(swept, context, disposedIds), closure(ramp, sweeps, context)].filter(
+    (line) => line.quantity > 0 && line.unitRate > 0,
+  );
 }
 
 function closure(ramp: SweptRamp, sweeps: number, context: LakeContext): Priced {
@@ -121,6 +122,6 @@ function closure(ramp: SweptRamp, sweeps: number, context: LakeContext): Priced 
     quantity: sweeps * context.assumed("ramp.closure-days"),
     quantityKind: "days",
     unitRate: launches * ramp.launchFee,
-    assumptionIds: [...litterIds, "ramp.closure-days"],
+    assumptionIds: closureIds,
   };
 }

@@ -4,8 +4,9 @@ import { aloneOf, thickestOf } from "../mussels/layer.js";
 import type { PinnedPlan } from "./catalogue.js";
 import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./component.js";
 import { noLoad } from "./limits.js";
-import { followPlan, mergeLines } from "./plan-over-years.js";
-import { contendersOf } from "./plans/contenders.js";
+import { followPlan, meanOfYears } from "./plan-over-years.js";
+import { contendersOf, impossibleIn } from "./plans/contenders.js";
+import { thickestUnder } from "./plans/course.js";
 import { firstCleaned } from "./plans/course-months.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { planTools } from "./plans/tools.js";
@@ -14,7 +15,6 @@ import {
   growingYears,
   type PartYear,
   type PartYears,
-  thickest,
   untouchedLayer,
 } from "./plans/untouched.js";
 import { type PlanValue, planValues } from "./plans/value.js";
@@ -24,40 +24,46 @@ import { type PlanValue, planValues } from "./plans/value.js";
  * lines for every year since establishment. With a level record, each of its years is one possible operating year and
  * the cost is the mean, L = Σ Li/n: a plan is operated by the year that comes, and in a year that does not allow it the
  * part is kept by its way out. A plan that the study prescribes is taken whatever it costs.
- * @param growing the same parts with their surfaces; let go of at the end, since what grows on them takes much memory
+ * @param again makes the part anew when more is asked of it: one that was worked out holds on to much memory
  */
 export function keepInService(
-  parts: PartYears,
-  pinned: readonly PinnedPlan[] = [],
-  growing = growingYears(parts),
+  parts: GrowingYears,
+  pinned: readonly PinnedPlan[],
+  again: () => PartYears,
 ): ComponentResult {
-  const kept = bestKept(growing, pinned, () => everyPlan(parts));
-  return withLater(kept, { untouchedLayer: () => aloneOf(thickestOf(parts.map(untouchedLayer))) });
+  const { kept, plans } = bestKept(parts, pinned, () => everyPlan(again()));
+  return withLater(kept, {
+    impossible: () => impossibleIn(again()),
+    thickestLayer: () =>
+      aloneOf(thickestOf(again().map((part, year) => thickestUnder(at(plans, year), part)))),
+    untouchedLayer: () => aloneOf(thickestOf(again().map(untouchedLayer))),
+  });
 }
 
-/** A function of its own, so that what is made when asked for holds on to the parts alone. */
+type MadeLater = "impossible" | "thickestLayer" | "untouchedLayer";
+
+/** A function of its own, so that what is made when asked for does not hold on to all that grew. */
 function bestKept(
   parts: GrowingYears,
   pinned: readonly PinnedPlan[],
   everyPlanTried: ComponentResult["everyPlan"],
-): Omit<ComponentResult, "untouchedLayer"> {
-  const { tools, contenders, impossible, tryOut } = reckoning(parts);
-  const cheapest = cheapestOf(contenders.map(tryOut));
+): { kept: Omit<ComponentResult, MadeLater>; plans: Contender["byYear"] } {
+  const { tools, contenders, tryOut } = reckoning(parts);
+  const cheapest = cheapestOf(contenders, tryOut);
   const { name } = parts[0].component;
   const prescribed = pinned.find(({ part }) => part === name);
   const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
   const chosen = byStudy ? reckonedOut(tryOut(byStudy)) : cheapest;
   const followed = chosen.byYear.map(({ plan, course }, year) => followPlan(plan, at(tools, year), course));
-  return {
+  const kept = {
     name,
     chosen: triedPlan(chosen, parts),
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanTried,
-    impossible,
-    thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
-    years: meanLines(followed),
+    told: meanOfYears(followed),
   };
+  return { kept, plans: chosen.contender.byYear };
 }
 
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */
@@ -67,9 +73,11 @@ function reckoning(parts: GrowingYears) {
   const reckoned = (plan: Plan, year: number) => at(values, year)(plan);
   const tryOut = (contender: Contender): Tried => ({ contender, byYear: contender.byYear.map(reckoned) });
   const cheapestIn = (year: number, plans: Contender["byYear"]) =>
-    cheapestOf(plans.map((plan) => ({ contender: { plan, byYear: [plan] }, byYear: [reckoned(plan, year)] })))
-      .contender.plan;
-  return { tools, tryOut, ...contendersOf(parts, cheapestIn) };
+    cheapestOf(
+      plans.map((plan) => ({ plan, byYear: [plan] })),
+      (contender) => ({ contender, byYear: [reckoned(contender.plan, year)] }),
+    ).contender.plan;
+  return { tools, tryOut, contenders: contendersOf(parts, cheapestIn) };
 }
 
 function everyPlan(parts: PartYears): TriedPlan[] {
@@ -103,18 +111,4 @@ function wayOutOf({ plan, byYear }: Contender): WayOut | undefined {
   if (others.length === 0) return undefined;
   const labels = [...new Set(others.map(({ label }) => label))];
   return { years: others.length, ofYears: byYear.length, labels };
-}
-
-/** Lines of each year since establishment, the mean over the possible operating years. */
-function meanLines(followed: ReadonlyArray<ReturnType<typeof followPlan>>): ReturnType<typeof followPlan> {
-  const [first, ...others] = followed;
-  if (first === undefined || others.length === 0) return first ?? [];
-  const share = 1 / followed.length;
-  return first.map((_, year) =>
-    mergeLines(
-      followed.flatMap((years) =>
-        at(years, year).map((line) => ({ ...line, quantity: line.quantity * share })),
-      ),
-    ),
-  );
 }

@@ -5,6 +5,7 @@ import { appendixTitles } from "../../study/format/report-schema.js";
 import { unbrokenMinus } from "../words/minus.js";
 import { type TableView, tableFileName } from "../words/view-types.js";
 import { type Assets, assets, viewsFolder } from "./assets.js";
+import { templateOf } from "./compiled-views.js";
 
 const partialsFolder = join(viewsFolder, "partials");
 const engine = Handlebars.create();
@@ -26,7 +27,8 @@ function tableClass({ rows, compact }: TableView): string {
 function readPartials(): void {
   if (partialsRead) return;
   for (const file of readdirSync(partialsFolder)) {
-    engine.registerPartial(basename(file, ".hbs"), readFileSync(join(partialsFolder, file), "utf8"));
+    const text = readFileSync(join(partialsFolder, file), "utf8");
+    engine.registerPartial(basename(file, ".hbs"), templateOf(engine, text));
   }
   partialsRead = true;
 }
@@ -36,7 +38,7 @@ function template(path: string): HandlebarsTemplateDelegate {
   readPartials();
   const known = templates.get(path);
   if (known) return known;
-  const compiled = engine.compile(readFileSync(join(viewsFolder, `${path}.hbs`), "utf8"), { strict: true });
+  const compiled = templateOf(engine, readFileSync(join(viewsFolder, `${path}.hbs`), "utf8"));
   templates.set(path, compiled);
   return compiled;
 }

@@ -1,8 +1,10 @@
+import { deflateSync } from "node:zlib";
 import {
   ParseSpeeds,
   PDFCrossRefStream,
   PDFDocument,
   PDFName,
+  PDFObjectStream,
   PDFRawStream,
   type PDFRef,
 } from "@cantoo/pdf-lib";
@@ -18,7 +20,7 @@ export interface Attachment {
 /** A PDF as the browser printed it, with what its readers need beside its pages, and packed. */
 export async function finishPrint(pdf: Uint8Array, description: PdfDescription): Promise<Uint8Array> {
   const document = await load(pdf);
-  makeAccessible(document, description);
+  await makeAccessible(document, description);
   return packed(document);
 }
 
@@ -83,4 +85,13 @@ table.appendEntry = function (entry) {
   const last = this.entries.at(-1);
   if (!last || last.ref.objectNumber < entry.ref.objectNumber) this.entries.push(entry);
   else appendEntry.call(this, entry);
+};
+
+/** The library packs objects by a script of its own, which takes several times as long as the engine's packer. */
+const { withContextAndObjects } = PDFObjectStream;
+PDFObjectStream.withContextAndObjects = (context, objects) => {
+  const stream = withContextAndObjects(context, objects, false);
+  stream.dict.set(PDFName.of("Filter"), PDFName.of("FlateDecode"));
+  stream.updateContents(deflateSync(stream.getUnencodedContents()));
+  return stream;
 };

@@ -1,12 +1,12 @@
 import { z } from "zod";
 import type { Studies } from "../../app/studies.js";
+import type { Assumption } from "../../assumptions/entry.js";
 import { noBody, noParameters, type Operation, operation } from "./operation.js";
 import { overrideOperations } from "./override-operations.js";
 import { assumptionReply } from "./schemas.js";
 
 /** Assumptions, and a study's own values in their place. */
 export function assumptionOperations(studies: Studies): Operation[] {
-  const { entries, sources } = studies.assumptions;
   return [
     operation({
       method: "get",
@@ -17,12 +17,14 @@ export function assumptionOperations(studies: Studies): Operation[] {
       query: noParameters,
       body: noBody,
       reply: z.array(assumptionReply),
-      answer: () => ({
-        reply: [...entries.values()].map((entry) => ({
+      answer: () => {
+        const { entries, sources } = studies.assumptions;
+        const withCitation = (entry: Assumption) => ({
           ...entry,
           citation: sources.get(entry.source)?.citation ?? "",
-        })),
-      }),
+        });
+        return { reply: [...entries.values()].map(withCitation) };
+      },
     }),
     ...overrideOperations(studies),
   ];

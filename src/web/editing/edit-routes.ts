@@ -29,7 +29,6 @@ export function addEditing(
   app: Express,
   { studies, answers, few, find }: Pick<StudyPages, "studies" | "find"> & LiveParts,
 ): void {
-  const { entries } = studies.assumptions;
   const show = async (request: Request, response: Response) => {
     const entry = find(String(request.params.id));
     const place = placeIn(entry, request);
@@ -42,7 +41,11 @@ export function addEditing(
         ? renderPage("items", itemsPage(entry, balance, place, author))
         : renderPage(
             "edit",
-            editPage(entry, balance, place, { author, entries, copied: copiedIn(studies, entry, place) }),
+            editPage(entry, balance, place, {
+              author,
+              entries: studies.assumptions.entries,
+              copied: copiedIn(studies, entry, place),
+            }),
           ),
     );
   };
@@ -67,6 +70,7 @@ export function addEditing(
     const result = saveForm({ studies, unusual }, entry.id, place, form);
     rememberAuthor(response, form.author);
     const copied = copiedIn(studies, result.saved ?? result.latest, place);
+    const { entries } = studies.assumptions;
     await answer({ answers, entries, copied, request, response, place, form, result });
   };
   for (const path of ["/studies/:id/edit/:part", "/studies/:id/edit/:part/:index"]) {

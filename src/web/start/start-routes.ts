@@ -23,9 +23,9 @@ type Parts = LiveParts & Pick<StudyPages, "studies">;
  */
 export function addStart(app: Express, parts: Parts, today: () => string): void {
   const { studies, answers } = parts;
-  const { entries } = studies.assumptions;
+  const entries = () => studies.assumptions.entries;
   const textOf = (facts: ShortFacts) => ({
-    text: firstStudy(facts, entries, today()),
+    text: firstStudy(facts, entries(), today()),
     fileName: "first estimate",
   });
   const balanceOf = async (read: ReadFacts, typed: Typed): Promise<BalanceState | undefined> => {
@@ -35,19 +35,19 @@ export function addStart(app: Express, parts: Parts, today: () => string): void 
   const page = async (request: Request, typed: Typed, read: ReadFacts, wanted: 1 | 2) => {
     const screen = read.problems.length > 0 ? screenOf(read.problems) : wanted;
     const balance = await balanceOf(read, typed);
-    const notes = read.facts ? factNotes(read.facts, entries) : [];
+    const notes = read.facts ? factNotes(read.facts, entries()) : [];
     const view = { screen, typed, problems: read.problems, balance, author: authorOf(request), notes };
-    return renderPage("start", startView(view, entries));
+    return renderPage("start", startView(view, entries()));
   };
   app.get("/start", async (request, response) => {
     const typed = withAnother(typedIn(request.query));
-    const read = readFacts(rawFacts(typed), entries);
+    const read = readFacts(rawFacts(typed), entries());
     response.set("Cache-Control", "no-store");
     response.send(await page(request, typed, read, screenWanted(typed)));
   });
   app.get("/start/balance", async (request, response) => {
     const typed = typedIn(request.query);
-    const { facts, problems } = readFacts(rawFacts(typed), entries);
+    const { facts, problems } = readFacts(rawFacts(typed), entries());
     const faults = faultsOf(problems, typed);
     response.set("Cache-Control", "no-store");
     if (!facts || !saysStructures(typed)) {
@@ -55,7 +55,7 @@ export function addStart(app: Express, parts: Parts, today: () => string): void 
       response.json({ balance, range: "", isUnderWay: false, faults });
       return;
     }
-    const notes = toldNotes(factNotes(facts, entries));
+    const notes = toldNotes(factNotes(facts, entries()));
     const head = (state: BalanceState) => ({ ...balanceOfFacts(state), notes });
     const how = { head, wantsRange: typed.range === "1", signal: readerSignal(response) };
     response.json({ ...(await liveBalance(parts, textOf(facts), how)), faults });
@@ -64,7 +64,7 @@ export function addStart(app: Express, parts: Parts, today: () => string): void 
     const typed = typedIn(request.body);
     const author = authorName.safeParse(typed.author ?? "");
     if (!author.success) throw new InputError("The form", problemsOf(author.error.issues, typed.author));
-    const read = readFacts(rawFacts(typed), entries);
+    const read = readFacts(rawFacts(typed), entries());
     rememberAuthor(response, author.data);
     if (!read.facts) {
       response.status(400).send(await page(request, typed, read, 2));

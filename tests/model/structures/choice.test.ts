@@ -8,11 +8,11 @@ import { nearLimit } from "../../../src/model/structures/plans/course.js";
 import { layerIn } from "../../../src/model/structures/plans/course-months.js";
 import { thickest, untouchedCourse } from "../../../src/model/structures/plans/untouched.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
-import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { assumed, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
 import { floatingDock, gravityIntake } from "../study.js";
+import { keptPart } from "./kept.js";
 
 const lake = contextOf(drawnDownLake, 10);
 
@@ -28,7 +28,7 @@ const anyLayer: Limit = { broken: "a limit that any layer passes", assumptionIds
 describe("the choice among plans", () => {
   it("says which limit the cheapest plan passes, where none keeps it", () => {
     const never: Component = { ...rack, limit: (meet) => meet(anyLayer, Infinity, 1) };
-    const { chosen, everyPlan } = keepInService([{ component: never, context: lake }]);
+    const { chosen, everyPlan } = keptPart([{ component: never, context: lake }]);
     expect(chosen.brokenLimit).toBe(anyLayer.broken);
     const costs = everyPlan().map(({ yearlyCost }) => yearlyCost);
     expect(chosen.yearlyCost).toBe(Math.min(...costs));
@@ -36,7 +36,7 @@ describe("the choice among plans", () => {
 
   it("tells the limit that a plan comes nearest to, and none of a part without limits", () => {
     const toldOf = (limit: Component["limit"]) =>
-      keepInService([{ component: { ...rack, limit }, context: lake }])
+      keptPart([{ component: { ...rack, limit }, context: lake }])
         .everyPlan()
         .map(({ nearestLimit, brokenLimit }) => ({ nearestLimit, brokenLimit }));
     const nearestLimit = { words: anyLayer.broken, load: 0.5 };
@@ -51,18 +51,18 @@ describe("the choice among plans", () => {
   });
 
   it("falls on the first listed of plans that cost the same", () => {
-    const { chosen } = keepInService([{ component: rack, context: lake }]);
+    const { chosen } = keptPart([{ component: rack, context: lake }]);
     const again = { ...chosen.plan.entry, id: "again" };
     const idOfFirst = (plans: LakeContext["plans"]) =>
-      keepInService([{ component: rack, context: { ...lake, plans } }]).chosen.plan.entry.id;
+      keptPart([{ component: rack, context: { ...lake, plans } }]).chosen.plan.entry.id;
     expect(idOfFirst([...lake.plans, again])).toBe(chosen.plan.entry.id);
     expect(idOfFirst([again, ...lake.plans])).toBe("again");
   });
 
   it("is free for a part where the study prescribes a plan for another", () => {
     const pinned = [{ part: "conduit", plan: "divers-1", reason: "contract" }];
-    const free = keepInService([{ component: rack, context: lake }]);
-    const found = keepInService([{ component: rack, context: lake }], pinned);
+    const free = keptPart([{ component: rack, context: lake }]);
+    const found = keptPart([{ component: rack, context: lake }], pinned);
     expect(found.pinned).toBeUndefined();
     expect(found.chosen.plan.id).toBe(free.chosen.plan.id);
   });

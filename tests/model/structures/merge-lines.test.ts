@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { RegisteredId } from "../../../src/model/register/register.js";
 import type { Priced } from "../../../src/model/structures/component.js";
-import { mergeLines } from "../../../src/model/structures/plan-over-years.js";
+import { mergedLines } from "./kept.js";
 
 const line = (
   what: string,
@@ -23,7 +23,7 @@ describe("lines of one name", () => {
   it("are one line: quantities and costs in sum, and the assumptions of all of them, each once", () => {
     // By hand: 30 kg of 200 and 10 kg of 400 are 40 kg of 10,000 in all, 250 each.
     expect(
-      mergeLines([
+      mergedLines([
         line("disposal", 30, 200, fees),
         line("cleaning", 1, 5, ["cleaning.rack.base"]),
         line("disposal", 10, 400, ["shell.shell-share", "disposal.tipping-fee"]),
@@ -35,7 +35,7 @@ describe("lines of one name", () => {
   });
 
   it("keep their assumptions where the others name no more", () => {
-    const [merged] = mergeLines([
+    const [merged] = mergedLines([
       line("disposal", 30, 200, fees),
       line("disposal", 5, 200, fees),
       line("disposal", 5, 200, ["disposal.tipping-fee"]),
@@ -45,6 +45,6 @@ describe("lines of one name", () => {
   });
 
   it("are none where there is nothing of them", () => {
-    expect(mergeLines([line("disposal", 0, 200, fees)])).toEqual([]);
+    expect(mergedLines([line("disposal", 0, 200, fees)])).toEqual([]);
   });
 });

@@ -6,7 +6,6 @@ import type { Component, Plan } from "../../../src/model/structures/component.js
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
-import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
@@ -14,6 +13,7 @@ import { growLayers } from "../mussels/growing.js";
 import { relativeGap } from "../near.js";
 import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake, studyOf } from "../study.js";
 import { followPlainly } from "./followed-plainly.js";
+import { keptPart } from "./kept.js";
 
 /** Another route to a plan's yearly cost: what it costs in each year, followed month by month, by the weight of the year. */
 function costMonthByMonth(plan: Plan, component: Component, context: LakeContext): number {
@@ -45,7 +45,7 @@ describe("the cost of a plan", () => {
     const context = contextOf(drawnDownLake, 20);
     const structure = structures[name as keyof typeof structures];
     for (const component of componentsOf(structure, context)) {
-      const { everyPlan } = keepInService([{ component, context }]);
+      const { everyPlan } = keptPart([{ component, context }]);
       const tried = everyPlan();
       expect(tried.length).toBeGreaterThan(11);
       for (const { plan, yearlyCost } of tried) {
@@ -64,7 +64,7 @@ describe("the cost of a plan", () => {
       const context = contextOf(drawnDownLake, years, denseAtOnce);
       const [hull] = dockComponents(floatingDock, context);
       if (!hull) throw new Error("no hull");
-      const found = keepInService([{ component: hull, context }])
+      const found = keptPart([{ component: hull, context }])
         .everyPlan()
         .find(({ plan }) => plan.id === `divers-${interval}`);
       const layers = growLayers(

@@ -7,6 +7,7 @@ import { courseOf } from "../../../src/model/structures/plans/course.js";
 import { yearLike } from "../../../src/model/structures/plans/course-months.js";
 import { planTools } from "../../../src/model/structures/plans/tools.js";
 import { settlersLetOn, thickest } from "../../../src/model/structures/plans/untouched.js";
+import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
@@ -73,7 +74,7 @@ describe("following a plan since establishment", () => {
         const surface = context.growing(component.surface);
         const tools = planTools({ component, context, surface });
         const course = courseOf(plan, tools.untouched(settlersLetOn(plan, context)), tools);
-        const followed = followPlan(plan, tools, course);
+        const followed = linesByYear(followPlan(plan, tools, course));
         const plainly = followPlainly(plan, component, context);
         visits += plainly.visits;
         followed.forEach((lines, year) => {

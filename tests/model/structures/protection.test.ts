@@ -9,14 +9,15 @@ import { intakeComponents } from "../../../src/model/structures/kinds/intake.js"
 import { endOfSeasonDose, killDays, priceOfDose, seasonDose } from "../../../src/model/structures/oxidant.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { removalLines, workLines } from "../../../src/model/structures/plan-work.js";
+import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
 import { protectionOf } from "../../../src/model/structures/protection.js";
-import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { floatingDock, plant, pumpedIntake } from "../study.js";
 import { costOf } from "./followed-plainly.js";
+import { keptPart } from "./kept.js";
 
 const context = contextOf(productiveLake, 5);
 
@@ -207,7 +208,8 @@ describe("a second line", () => {
     const plan = candidatePlans(part, rare).plans.find(({ entry }) => entry.id === "second-line");
     if (!plan) throw new Error("no second line");
     const pinned = [{ part: part.name, plan: plan.id, reason: "test" }];
-    const { chosen, years } = keepInService([{ component: part, context: rare }], pinned);
+    const { chosen, told } = keptPart([{ component: part, context: rare }], pinned);
+    const years = linesByYear(told);
     expect(chosen.plan.id).toBe(plan.id);
     const paid = years.map((lines) => lines.some(({ what }) => what === plan.entry.name));
     const used = years.map((lines) => lines.some(({ what }) => what !== plan.entry.name));

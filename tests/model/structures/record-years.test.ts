@@ -3,11 +3,12 @@ import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { ComponentResult, Priced } from "../../../src/model/structures/component.js";
 import type { Contexts } from "../../../src/model/structures/context.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
+import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
-import { keepInService } from "../../../src/model/structures/upkeep.js";
 import { contextsOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { fixedDock, gravityIntake } from "../study.js";
+import { keptPart } from "./kept.js";
 
 const years = 12;
 
@@ -37,7 +38,7 @@ function kept(record: readonly (typeof winter)[], plan: string): ComponentResult
   });
   const [first, ...others] = parts;
   if (!first) throw new Error("no year");
-  return keepInService([first, ...others], [{ part: "wetted surface", plan, reason: "contract" }]);
+  return keptPart([first, ...others], [{ part: "wetted surface", plan, reason: "contract" }]);
 }
 
 const costOf = (lines: readonly Priced[] | undefined) =>
@@ -57,8 +58,8 @@ describe("a record of two different years", () => {
         6,
       );
       for (let year = 0; year < years; year++) {
-        expect(costOf(both.years[year])).toBeCloseTo(
-          mean(({ years }) => costOf(years[year])),
+        expect(costOf(linesByYear(both.told)[year])).toBeCloseTo(
+          mean(({ told }) => costOf(linesByYear(told)[year])),
           6,
         );
       }
@@ -96,7 +97,7 @@ describe("the limits of a part", () => {
       return { component, context };
     });
     if (!first) throw new Error("no year");
-    return keepInService(
+    return keptPart(
       [first, ...others],
       pinned.map((plan) => ({ part: "trash rack", plan, reason: "contract" })),
     ).chosen;

@@ -5,6 +5,7 @@ import type { CostLine } from "../../../src/model/money/line.js";
 import type { Priced } from "../../../src/model/structures/component.js";
 import type { Hydropower } from "../../../src/model/structures/inputs.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
+import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
 import { assumedWith } from "../assumptions.js";
 import { contextOf, contextsOf } from "../contexts.js";
@@ -55,8 +56,11 @@ describe("the lines of a year", () => {
       expect(new Set(names).size).toBe(names.length);
     }
     const mature = years.at(-1)?.map(({ what }) => what) ?? [];
-    for (const { name, years } of components) {
-      const priced = years.at(-1)?.map(({ what }) => `${name}: ${what}`) ?? [];
+    for (const { name, told } of components) {
+      const priced =
+        linesByYear(told)
+          .at(-1)
+          ?.map(({ what }) => `${name}: ${what}`) ?? [];
       expect(mature).toEqual(expect.arrayContaining(priced));
     }
   });
@@ -78,8 +82,8 @@ describe("a plant that would lose more energy than it makes", () => {
   const { years, components, cleanEnergy } = structureResult(strained, [context]);
   const made = cleanEnergy.reduce((sum, month) => sum + month, 0);
   const uncut = (year: number): Priced[] =>
-    components.flatMap(({ name, years }) =>
-      (years[year] ?? []).map((line) => ({ ...line, what: `${name}: ${line.what}` })),
+    components.flatMap(({ name, told }) =>
+      (linesByYear(told)[year] ?? []).map((line) => ({ ...line, what: `${name}: ${line.what}` })),
     );
   const energyOf = (lines: readonly Pick<Priced, "quantity" | "quantityKind">[]) =>
     lines.reduce((sum, { quantity, quantityKind }) => sum + (quantityKind === "energy" ? quantity : 0), 0);

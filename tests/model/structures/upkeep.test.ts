@@ -7,11 +7,11 @@ import type { ComponentResult, Priced } from "../../../src/model/structures/comp
 import type { Hydropower, Intake } from "../../../src/model/structures/inputs.js";
 import type { Dock } from "../../../src/model/structures/kinds/dock.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
-import { mergeLines } from "../../../src/model/structures/plan-over-years.js";
 import { assumed, assumedWith, assumptionSet } from "../assumptions.js";
 import { drawnDownLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
 import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake, studyOf } from "../study.js";
+import { mergedLines } from "./kept.js";
 
 const docks: fc.Arbitrary<Dock> = fc
   .record({
@@ -162,7 +162,7 @@ describe("merged lines", () => {
     fc.assert(
       fc.property(drafts, (list) => {
         const lines = list.map(([what, quantity, unitRate]) => line(what, quantity, unitRate));
-        const merged = mergeLines(lines);
+        const merged = mergedLines(lines);
         const cost = (each: readonly Priced[]) => each.reduce((sum, x) => sum + x.quantity * x.unitRate, 0);
         const quantity = (each: readonly Priced[]) => each.reduce((sum, x) => sum + x.quantity, 0);
         expect(new Set(merged.map(({ what }) => what)).size).toBe(merged.length);

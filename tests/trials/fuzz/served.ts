@@ -36,7 +36,7 @@ export interface Served {
 /** The application with a few small studies in memory, printing and drawing left out. */
 export async function served(): Promise<Served> {
   const connection = storeConnection(":memory:");
-  const studies = studiesOf(studyStore(connection), assumptions, now);
+  const studies = studiesOf(studyStore(connection), () => assumptions, now);
   for (const lake of smallLakes().slice(0, 2)) studies.create(JSON.stringify(lake), writer);
   studies.create("study: { name: Blank }\nlake: { name: Blank }\n", writer);
   const reported: unknown[] = [];

@@ -16,7 +16,7 @@ const study = { ...textOf(example), text: smallLakeText };
 
 let workers: AnswerWorkers | undefined;
 const opened = (settings: Partial<WorkerSettings> = {}) => {
-  workers = answerWorkers(means, settings);
+  workers = answerWorkers(() => means, settings);
   return workers;
 };
 

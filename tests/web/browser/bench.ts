@@ -37,7 +37,11 @@ export interface Bench {
 export async function openBench(isPrintRead = true): Promise<Bench> {
   const faults: unknown[] = [];
   const connection = storeConnection(":memory:");
-  const studies = studiesOf(studyStore(connection), assumptions, () => new Date());
+  const studies = studiesOf(
+    studyStore(connection),
+    () => assumptions,
+    () => new Date(),
+  );
   const browser: Browser = await launchBrowser();
   const drawing = createPrinter({ launch: async () => browser });
   const stub = new TextEncoder().encode("%PDF-stub");

@@ -1,4 +1,5 @@
 import { counted } from "../../../counted.js";
+import { lastMade } from "../../computed-once.js";
 import { type Checked, entryOf } from "../../entries/checked.js";
 import { type EntryCheck, usual, usuallyAtMost, within } from "../../entries/entry-check.js";
 import { usualRanges } from "../../entries/usual-ranges.js";
@@ -6,7 +7,7 @@ import { bottomCheck } from "../../entries/water-entries.js";
 import { months } from "../../lake/calendar.js";
 import type { Place } from "../../mussels/surface.js";
 import { cleaningOf } from "../cleaning.js";
-import type { Component, Limit } from "../component.js";
+import type { Charge, Component, Limit } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { StructureBase } from "../inputs.js";
 import { noLimit } from "../limits.js";
@@ -51,18 +52,25 @@ function placeOf(dock: Dock): Place {
     : { at: "elevation", elevation: dock.elevation ?? 0 };
 }
 
-/** A month of shorter life: the yearly share of the replacement cost, in proportion to the mass carried. */
+/**
+ * A month of shorter life: the yearly share of the replacement cost, in proportion to the mass carried. Most months carry
+ * all that counts, and share a charge.
+ */
 function wearOf(dock: Dock, { assumed }: LakeContext): Component["losses"] {
   const assumptionIds = ["dock.extra-wear", "dock.wear-mass"] as const;
   const extraWear = assumed("dock.extra-wear");
   const wearMass = assumed("dock.wear-mass");
-  return (tell, layer) => {
-    const unitRate = extraWear * Math.min(1, layer.mass / wearMass) * dock.replacementCost;
-    tell(
-      { what: "early replacement", type: "loss", quantityKind: "each", unitRate, assumptionIds },
-      dock.count / 12,
-    );
-  };
+  const chargeAt = lastMade(
+    (unitRate: number): Charge => ({
+      what: "early replacement",
+      type: "loss",
+      quantityKind: "each",
+      unitRate,
+      assumptionIds,
+    }),
+  );
+  return (tell, layer) =>
+    tell(chargeAt(extraWear * Math.min(1, layer.mass / wearMass) * dock.replacementCost), dock.count / 12);
 }
 
 /** Submerged weight of the layer against the buoyancy to spare, both as mass per area. */

@@ -27,7 +27,7 @@ export function intakeComponents(
   };
   const outage = intakeOutage(intake, context);
   const racks = rack ? [rackComponent({ rack, elevation, flow: demand, headLost, ...outage }, context)] : [];
-  return [...racks, { ...conduitComponent(intake, context), ...outage }];
+  return [...racks, conduitComponent(intake, outage, context)];
 }
 
 /** Water that is bought elsewhere while the intake stands; none while it hangs dry anyway. */
@@ -47,16 +47,23 @@ function intakeOutage(intake: Withdrawal, context: LakeContext) {
   );
 }
 
-function conduitComponent(intake: Withdrawal, context: LakeContext): Component {
+function conduitComponent(
+  intake: Withdrawal,
+  { outage, outageDaysId }: ReturnType<typeof intakeOutage>,
+  context: LakeContext,
+): Component {
   const wall = pipeWall(intake.conduit, intake.elevation, { flow: intake.demand });
   return {
     name: "conduit",
     kind: "conduit",
+    surface: wall.surface,
+    wettedArea: wall.wettedArea,
     designFlow: Math.max(...intake.demand),
     count: 1,
-    ...wall,
     cleaning: cleaningOf("conduit", wall.wettedArea, context),
     oxidant: intake.oxidantAllowed ? { flow: intake.demand } : undefined,
+    outage,
+    outageDaysId,
     losses: conduitLosses(intake, context),
     limit: thicknessLimit(context),
   };

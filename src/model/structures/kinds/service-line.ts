@@ -1,9 +1,8 @@
 import { counted } from "../../../counted.js";
-import { lastMade } from "../../computed-once.js";
 import { daysOf, hoursPerDay, months } from "../../lake/calendar.js";
 import type { AssumptionId } from "../../register/register.js";
 import { cleaningOf, supplyOutage, timesAsMuch } from "../cleaning.js";
-import type { Charge, Component, Limit, Tell } from "../component.js";
+import type { Charge, Component, Limit } from "../component.js";
 import type { LakeContext } from "../context.js";
 import type { Exchanger, Pipe, StructureBase } from "../inputs.js";
 import { pipeWall, thicknessLimit, upstreamWall } from "../pipe.js";
@@ -44,14 +43,11 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const limit = context.assumed(limitId);
   const tooThick = thicknessLimit(context);
   const narrowed = withoutWater(line, smallLineIds(line));
-  const hoursOnAll = lastMade(
-    (tell: Tell): Tell =>
-      (charge, quantity) =>
-        tell(charge, charge.quantityKind === "hours" ? quantity * count : quantity),
-  );
   const walls = line.upstreamWalls ?? [];
   const served = servedBy(line, limit);
-  const rawWater = rawWaterOf(line, { area: wall.wettedArea, walls, share }, context, served);
+  const shut = withoutLine(line, "service missing in outages", []);
+  const { outage, outageDaysId } = supplyOutage(context, shut, (days) => days * count);
+  const rawWater = rawWaterOf(line, { area: wall.wettedArea, count, walls, share }, context, served);
   return [
     {
       name: "service line",
@@ -62,12 +58,13 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
       wettedArea: wall.wettedArea * count,
       cleaning: timesAsMuch(cleaningOf("service-line", wall.wettedArea, context), count),
       oxidant: line.oxidantAllowed ? { flow: flow.map((each) => each * count) } : undefined,
-      ...supplyOutage(context, withoutLine(line, "service missing in outages", []), (days) => days * count),
+      outage,
+      outageDaysId,
       isFed: rawWater !== undefined,
       losses: (tell, layer, month, upstream) => {
         const missing = 1 - share(layer);
         if (missing > 0) tell(narrowed, missing * daysOf(month) * count);
-        rawWater?.losses(hoursOnAll(tell), layer, month, upstream);
+        rawWater?.losses(tell, layer, month, upstream);
       },
       limit: (meet, layer, month) => {
         meet(tooShort, 1 - share(layer), limit);

@@ -42,7 +42,7 @@ export const isCleaned = ({ cleaned, dated: { first, every } }: Course, month: n
 export const firstCleaned = ({ cleaned, dated: { first } }: Course): number =>
   first < never ? first : (cleaned[0] ?? Infinity);
 
-/** The layer at the end of a month of a course, before any cleaning: the same object whenever it is asked for. */
+/** The layer at the end of a month of a course, before any cleaning. */
 export function layerIn(course: Course, month: number): Layer {
   const run = runIn(course, month);
   return layerAt(grownIn(course, run), month - startOf(course, run));
@@ -75,3 +75,7 @@ export function yearLike({ months, cycle }: Course, year: number): number {
   const known = months / 12;
   return year < known ? year : known - cycle + ((year - known) % cycle);
 }
+
+/** The month of a course that a month since establishment is like. */
+export const monthLike = (course: Course, month: number): number =>
+  yearLike(course, Math.floor(month / 12)) * 12 + (month % 12);

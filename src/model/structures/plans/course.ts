@@ -3,10 +3,19 @@ import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/gr
 import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
-import { nearestLimit } from "../limits.js";
-import { type Course, courseFrom, thicknessIn } from "./course-months.js";
+import { NearestLimit } from "../limits.js";
+import { type Course, courseFrom, monthLike, thicknessIn } from "./course-months.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
-import { begun, type SurfacePart, settlersLetOn, type UntouchedCourse } from "./untouched.js";
+import {
+  begun,
+  growingPart,
+  type PartYear,
+  type SurfacePart,
+  settlersLetOn,
+  thickest,
+  type UntouchedCourse,
+  untouchedCourse,
+} from "./untouched.js";
 
 /**
  * A plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer worth a
@@ -24,6 +33,12 @@ export function courseOf(plan: Plan, untouched: UntouchedCourse, part: SurfacePa
   return datedCourse({ first, every: dates.every }, { factor, untouched }, part);
 }
 
+/** The thickest layer that a plan lets grow on a part. */
+export function thickestUnder(plan: Plan, part: PartYear): Layer {
+  const growing = growingPart(part);
+  return thickest(courseOf(plan, untouchedCourse(settlersLetOn(plan, part.context), growing), growing));
+}
+
 /** The first date of a routine with a layer worth a visit; undefined if there is none within the horizon. */
 export function firstVisit(
   routine: Routine,
@@ -35,7 +50,7 @@ export function firstVisit(
   const smallest = assumed("cleaning.smallest-layer");
   const start = dateFrom(dates, untouched.firstWorth);
   for (let month = start; month < density.length; month += dates.every) {
-    if (thicknessIn(untouched, month) >= smallest) return month;
+    if (thicknessIn(untouched, monthLike(untouched, month)) >= smallest) return month;
   }
   return undefined;
 }
@@ -114,6 +129,7 @@ function repeatedFrom(before: number, month: number, all: number): Pick<Course, 
 /** True for a layer that has reached the set share of one that passes a limit. */
 export function nearLimit({ limitShare }: TriggeredRoutine, component: Component, context: LakeContext) {
   const share = context.assumed(limitShare);
+  const nearest = new NearestLimit();
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
     const { number, lengthMm, cover, mass, thickness, killed, shed } = layer;
@@ -126,6 +142,8 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
       killed,
       shed: shed / share,
     };
-    return nearestLimit(component, grown, monthOfYear).load > 1;
+    nearest.clear();
+    component.limit(nearest.meet, grown, monthOfYear);
+    return nearest.load > 1;
   };
 }

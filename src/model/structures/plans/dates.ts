@@ -1,4 +1,4 @@
-import type { Routine } from "../component.js";
+import type { Plan, Routine } from "../component.js";
 
 /** Dates of a routine: the first, counted from the January of the first year, and the months from each to the next. */
 export interface Dates {
@@ -28,4 +28,10 @@ export function yearsToRepeat({ every }: Dates): number {
   let years = 1;
   while ((years * 12) % every !== 0) years += 1;
   return years;
+}
+
+/** Whether all dates of a plan are dates of another one of its entry. */
+export function areAmong({ routine: some, entry }: Plan, { routine: others, entry: other }: Plan): boolean {
+  if (entry !== other || others.by !== "interval") return false;
+  return some.by === "nothing" || (some.by === "interval" && some.months % others.months === 0);
 }

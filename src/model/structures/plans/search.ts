@@ -1,4 +1,6 @@
+import { at } from "../../../lists.js";
 import type { Plan } from "../component.js";
+import { areAmong } from "./dates.js";
 import type { PlanValue } from "./value.js";
 
 /** A plan as it is in each possible operating year; in some it may be what is done in its place. */
@@ -17,6 +19,13 @@ export interface Tried {
 export function meanValue({ byYear }: Tried): number {
   let sum = 0;
   for (const each of byYear) sum += each.atLeast;
+  return sum / byYear.length;
+}
+
+/** The same of what stands and the dates alone. */
+function meanDated({ byYear }: Tried): number {
+  let sum = 0;
+  for (const each of byYear) sum += each.dated;
   return sum / byYear.length;
 }
 
@@ -40,25 +49,50 @@ function reckonOn({ byYear }: Tried): boolean {
 /**
  * The contender of least present value; the first listed wins a tie. Always the one that costs least so far is
  * reckoned on by a step: once it is whole, the others cost no less, and what it found is what trying all would find.
+ * One with all dates of another before it has no less work, and is not begun while that other's alone costs more.
  */
-export function cheapestOf(all: readonly Tried[]): Tried {
-  const least = all.map(meanValue);
+export function cheapestOf(contenders: readonly Contender[], tryOut: (contender: Contender) => Tried): Tried {
+  const begun: Tried[] = [];
+  const least = new Float64Array(contenders.length);
   for (;;) {
     const place = placeOfLeast(least);
-    const tried = all[place];
-    if (!tried)
+    const contender = contenders[place];
+    if (!contender)
       throw new Error("no plan of the catalogue is possible for a part: it must have one that always is");
-    const known = meanValue(tried);
-    if (known > (least[place] ?? Infinity)) least[place] = known;
+    const tried = begun[place];
+    const known = tried ? meanValue(tried) : valueOfRarer(place, contenders, { begun, least });
+    if (known > (least[place] ?? 0)) least[place] = known;
+    else if (tried === undefined) begun[place] = tryOut(contender);
     else if (reckonOn(tried)) return tried;
     else least[place] = meanValue(tried);
   }
 }
 
-function placeOfLeast(values: readonly number[]): number {
+/** What a contender costs at least by the last one before it whose dates are all among its own; 0 if there is none. */
+function valueOfRarer(
+  place: number,
+  contenders: readonly Contender[],
+  { begun, least }: { begun: readonly Tried[]; least: Float64Array },
+): number {
+  const { plan } = at(contenders, place);
+  for (let before = place - 1; before >= 0; before--) {
+    const other = at(contenders, before).plan;
+    if (other.entry !== plan.entry) return 0;
+    if (!areAmong(other, plan)) continue;
+    const tried = begun[before];
+    return tried ? meanDated(tried) : at(least, before);
+  }
+  return 0;
+}
+
+function placeOfLeast(values: Float64Array): number {
   let place = 0;
-  for (let other = 1; other < values.length; other++) {
-    if ((values[other] ?? Infinity) < (values[place] ?? Infinity)) place = other;
+  let least = Infinity;
+  for (let other = 0; other < values.length; other++) {
+    const value = values[other] ?? Infinity;
+    if (value >= least) continue;
+    place = other;
+    least = value;
   }
   return place;
 }

@@ -24,6 +24,7 @@ export interface PlanTools extends SurfacePart {
 }
 
 export interface YearCost {
+  /** Of the year that was asked for last: later ones stand in the same list. */
   readonly cost: Cost;
   /** The limit that the layer comes nearest to. */
   readonly nearest: LimitLoad;
@@ -40,6 +41,7 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
   const part: SurfacePart = { component, context, surface };
   const months = monthsOf(part);
   const courses = remembered((factor: number) => untouchedCourse(factor, part));
+  const yearCost = yearCosts(part, months);
   const untouchedYears = remembered((_: Course): YearCost[] => []);
   const works = remembered((_: PlanEntry): Cost[] => []);
   return {
@@ -50,11 +52,14 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
     tellMonth: (tell, plan, course, month) =>
       months.ledger.tellAgain(tell, months.inMonth(plan, course, month)),
     inYear: (year, plan, course) => {
-      if (component.isFed || firstCleaned(course) < Infinity)
-        return yearCost(year, plan, course, part, months);
-      const known = untouchedYears(course);
-      known[year] ??= yearCost(year, plan, course, part, months);
-      return known[year];
+      if (component.isFed || firstCleaned(course) < Infinity) return yearCost(year, plan, course);
+      const years = untouchedYears(course);
+      const known = years[year];
+      if (known !== undefined) return known;
+      const { cost, nearest } = yearCost(year, plan, course);
+      const kept = { cost: cost.slice(), nearest };
+      years[year] = kept;
+      return kept;
     },
     workOf: (entry, month) => {
       const known = works(entry);
@@ -64,51 +69,46 @@ export function planTools({ component, context, surface }: SurfacePart): PlanToo
   };
 }
 
-/** A run of a course from bare on, with the latest month of the ledger for each of its months. */
+/** A run of a course from bare on, with the months of the ledger for each of its own. */
 interface KnownRun {
   readonly course: Course;
   readonly from: number;
   readonly to: number;
   readonly grown: GrownMonths;
-  readonly latest: number[];
+  readonly fed: number[];
+  /** Those in which nothing comes down from upstream. */
+  readonly unfed: number[];
 }
 
 /**
  * Plans share many months: those of a run from bare on belong to one month of the year each. What comes down from upstream
- * differs from plan to plan, so that of each the latest is known, and of each month in the ledger the one of the same
- * layer before it.
+ * in them is the same for all plans, or nothing where a filter holds it.
  */
 function monthsOf(part: SurfacePart): Months {
   const ledger = new Ledger(part.context.planWeights);
   const reckon = monthCosts(part, ledger);
-  const latestOf = remembered((_: GrownMonths): number[] => []);
-  const { isFed } = part.component;
-  const before: number[] = [];
-  const upstreams: number[] = [];
+  const fedOf = remembered((_: GrownMonths): number[] => []);
+  const unfedOf = part.component.isFed ? remembered((_: GrownMonths): number[] => []) : fedOf;
   let known: KnownRun | undefined;
   const inMonth: Months["inMonth"] = (plan, course, month) => {
     if (known === undefined || known.course !== course || month < known.from || month >= known.to)
-      known = knownRun(course, month, latestOf);
+      known = knownRun(course, month, fedOf, unfedOf);
     const place = month - known.from;
-    const last = known.latest[place] ?? -1;
-    const upstream = isFed ? upstreamShare(plan, month, part) : 0;
-    for (let each = last; each >= 0; each = before[each] ?? -1)
-      if (!isFed || upstreams[each] === upstream) return each;
-    const found = reckon(layerAt(known.grown, place), month % 12, upstream);
-    known.latest[place] = found;
-    if (isFed) {
-      before[found] = last;
-      upstreams[found] = upstream;
-    }
-    return found;
+    const upstream = upstreamShare(plan, month, part);
+    const months = upstream === 0 ? known.unfed : known.fed;
+    months[place] ??= reckon(layerAt(known.grown, place), month % 12, upstream);
+    return months[place];
   };
   return { ledger, inMonth };
 }
 
-function knownRun(course: Course, month: number, latestOf: (grown: GrownMonths) => number[]): KnownRun {
+type MonthsOf = (grown: GrownMonths) => number[];
+
+function knownRun(course: Course, month: number, fedOf: MonthsOf, unfedOf: MonthsOf): KnownRun {
   const run = runIn(course, month);
   const grown = grownIn(course, run);
-  return { course, from: startOf(course, run), to: startOf(course, run + 1), grown, latest: latestOf(grown) };
+  const [from, to] = [startOf(course, run), startOf(course, run + 1)];
+  return { course, from, to, grown, fed: fedOf(grown), unfed: unfedOf(grown) };
 }
 
 /**
@@ -139,26 +139,24 @@ export function upstreamShare({ entry }: Plan, month: number, { component, conte
   return matureDensity > 0 ? (density[month] ?? noElement(density, month)) / matureDensity : 0;
 }
 
-function yearCost(
-  year: number,
-  plan: Plan,
-  course: Course,
-  { component, context }: SurfacePart,
-  { ledger, inMonth }: Months,
-): YearCost {
+/** @returns what stands in a year of a course costs, and what is carted away, in one list for all years */
+function yearCosts({ component, context }: SurfacePart, { ledger, inMonth }: Months): PlanTools["inYear"] {
   const { planWeights } = context;
   const cost = noCost(planWeights);
-  let load = 0;
-  let nearest = -1;
-  for (let month = year * 12; month < year * 12 + 12; month++) {
-    const found = inMonth(plan, course, month);
-    ledger.addTo(cost, found);
-    if (ledger.loadIn(found) > load) {
-      load = ledger.loadIn(found);
-      nearest = found;
+  return (year, plan, course) => {
+    for (let part = 0; part < cost.length; part++) cost[part] = 0;
+    let load = 0;
+    let nearest = -1;
+    for (let month = year * 12; month < year * 12 + 12; month++) {
+      const found = inMonth(plan, course, month);
+      ledger.addTo(cost, found);
+      if (ledger.loadIn(found) > load) {
+        load = ledger.loadIn(found);
+        nearest = found;
+      }
+      if (isCleaned(course, month))
+        addTo(cost, removalLines(plan, layerIn(course, month), component, context), planWeights);
     }
-    if (isCleaned(course, month))
-      addTo(cost, removalLines(plan, layerIn(course, month), component, context), planWeights);
-  }
-  return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
+    return { cost, nearest: nearest < 0 ? noLoad : ledger.nearestIn(nearest) };
+  };
 }

@@ -1,7 +1,6 @@
 import type { GrowingSurface } from "../../mussels/growing-surfaces.js";
 import { type GrownMonths, grownMonths, isBaredIn, isLikeYearBefore } from "../../mussels/grown-months.js";
 import { bareSurface, type Layer } from "../../mussels/layer.js";
-import { isEverDry } from "../../mussels/surface.js";
 import type { Component, Plan } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { type Course, courseFrom, layerIn, thicknessIn, yearLike } from "./course-months.js";
@@ -23,7 +22,7 @@ export const growingYears = ([first, ...others]: PartYears): GrowingYears => [
   ...others.map(growingPart),
 ];
 
-const growingPart = ({ component, context }: PartYear): SurfacePart => ({
+export const growingPart = ({ component, context }: PartYear): SurfacePart => ({
   component,
   context,
   surface: context.growing(component.surface),
@@ -62,23 +61,26 @@ function grownUntouched(factor: number, { surface, context }: SurfacePart): Cour
     ),
   );
   const years = density.length / 12;
-  const isDry = isEverDry(surface.months);
   const known =
-    isDry || matureDensity === 0 || surface.months.every(({ settlement }) => settlement === 0)
-      ? yearsToTell(grown, years, settledMonth)
-      : years;
+    matureDensity === 0 || surface.months.every(({ settlement }) => settlement === 0)
+      ? Math.min(years, firstLikeBefore(settledMonth))
+      : yearsToTell(grown, years, settledMonth);
   return courseFrom(grown, { months: known * 12, cycle: known < years ? 1 : 0 });
 }
 
-/** Years after which all are alike; one that may count as all later ones is not before the density has settled. */
+/** The first year that may count as all later ones, after one in which the density has settled. */
+const firstLikeBefore = (settledMonth: number) => Math.ceil(settledMonth / 12) + 1;
+
+/** Years after which all are alike. */
 function yearsToTell(grown: GrownMonths, all: number, settledMonth: number): number {
+  if (!grown.colony.table.isEverDry) return all;
   const firstYear = Math.floor(settledMonth / 12) + 2;
   if (firstYear + 1 < all) {
     for (let month = settledMonth; month < firstYear * 12; month++)
       if (isBaredIn(grown, month)) return firstYear + 1;
   }
   let years = all;
-  while (years > Math.ceil(settledMonth / 12) + 1 && isLikeYearBefore(grown, years - 1)) years -= 1;
+  while (years > firstLikeBefore(settledMonth) && isLikeYearBefore(grown, years - 1)) years -= 1;
   return years;
 }
 

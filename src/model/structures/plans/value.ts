@@ -22,9 +22,11 @@ export class PlanValue {
   readonly #tools: PlanTools;
   readonly #standing: StandingCost | undefined;
   #value: number;
+  #dated: number;
   #course: Course | undefined;
   #steps = -1;
   #yearsBefore = 0;
+  #isWorkless = false;
   #nearest = noLoad;
 
   constructor(plan: Plan, tools: PlanTools, standing: StandingCost | undefined) {
@@ -32,6 +34,7 @@ export class PlanValue {
     this.#tools = tools;
     this.#standing = standing;
     this.#value = standing?.whileFound ?? 0;
+    this.#dated = this.#value;
     if (standing === undefined) this.#reckonDates();
   }
 
@@ -40,9 +43,19 @@ export class PlanValue {
     return this.#value;
   }
 
+  /** What is known of it but for the years: its protection and, once they are reckoned, its dates. */
+  get dated(): number {
+    return this.#dated;
+  }
+
   /** The limit that the layer came nearest to in the years reckoned. */
   get nearest(): LimitLoad {
     return this.#nearest;
+  }
+
+  /** Known to be leaving the part: nothing is put in place, and no date of a routine meets a layer worth a visit. */
+  get comesToLeaving(): boolean {
+    return this.#standing === undefined && this.#isWorkless;
   }
 
   get isWhole(): boolean {
@@ -77,7 +90,9 @@ export class PlanValue {
         : datedWork(plan, this.#untouched(), this.#tools);
     if (this.#standing) this.#value += valueNotFound(this.#standing, work.first, this.#tools.context);
     this.#value += work.value;
+    this.#dated = this.#value;
     this.#yearsBefore = work.yearsBefore;
+    this.#isWorkless = work.first === Infinity;
     this.#steps = 0;
   }
 
@@ -94,10 +109,16 @@ export class PlanValue {
   }
 }
 
-/** Values of the plans of a part in one operating year, each made once. */
+/** Values of the plans of a part in one operating year, each made once: one for all by which nothing is ever done. */
 export function planValues(tools: PlanTools): (plan: Plan) => PlanValue {
   const standing = remembered((protection: Protection) => standingCost(protection, tools.context));
-  return remembered((plan: Plan) => new PlanValue(plan, tools, plan.protection && standing(plan.protection)));
+  let left: PlanValue | undefined;
+  return remembered((plan: Plan) => {
+    const value = new PlanValue(plan, tools, plan.protection && standing(plan.protection));
+    if (!value.comesToLeaving) return value;
+    left ??= value;
+    return left;
+  });
 }
 
 /**
@@ -158,7 +179,8 @@ function standingCost({ monthly }: Protection, { planWeights, found }: LakeConte
   const byMonth: Cost[] = [];
   let whileFound = 0;
   for (let month = 0; month < monthly.length; month++) {
-    const cost = costOfLines(at(monthly, month), planWeights);
+    const isSame = month > 0 && monthly[month] === monthly[month - 1];
+    const cost = isSame ? at(byMonth, month - 1) : costOfLines(at(monthly, month), planWeights);
     byMonth.push(cost);
     whileFound += weighed(cost, at(found.weights, month));
   }

@@ -92,10 +92,11 @@ export function costOfLines(lines: readonly Priced[], weights: PlanWeights): num
   return cost;
 }
 
-export function noCost({ groups }: PlanWeights): number[] {
-  const parts = [0];
-  for (let group = 0; group < groups.length; group++) parts.push(0);
-  return parts;
+/** As long as a weight, and like it of fractions for the engine, which grows no list for it. */
+export function noCost({ byYear }: PlanWeights): number[] {
+  const cost = at(byYear, 0).slice();
+  for (let part = 0; part < cost.length; part++) cost[part] = 0;
+  return cost;
 }
 
 /** A cost by its weight. */

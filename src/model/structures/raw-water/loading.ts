@@ -1,4 +1,4 @@
-import { at, noElement, sumOf } from "../../../lists.js";
+import { noElement, sumOf } from "../../../lists.js";
 import { pipeArea } from "../../hydraulics/friction.js";
 import type { LakeContext } from "../context.js";
 import type { Cooler, Fittings } from "./fittings.js";
@@ -52,11 +52,12 @@ type Growth = LakeContext["growth"];
  */
 export type Arrivals = readonly number[];
 
+/** @returns a function that puts them into a list, where it is handed one */
 export function arrivalsOf(
   { coolers = [], orifices = [], strainer }: Fittings,
   parameters: LoadingParameters,
   growth: Growth,
-): (pieces: Pieces) => Arrivals {
+): (pieces: Pieces, list?: number[]) => Arrivals {
   const held = heldBy(strainer?.mesh, parameters.pieces);
   const screen =
     strainer && strainer.type !== "self-cleaning" ? { held, area: strainer.screenArea } : undefined;
@@ -71,51 +72,60 @@ export function arrivalsOf(
     })),
     ...orifices.map(({ bore }) => ({ way: { bore: opening(bore), held }, share: 1, among: allOrifices })),
   ];
-  return (pieces) => {
-    const arrivals = [screen ? blindings(screen, pieces, limit) : 0];
-    for (const { way, share, among } of narrow)
-      arrivals.push((lodgingPieces(pieces, way, growth.shell) * share) / among);
-    return arrivals;
+  return (pieces, list = []) => {
+    list[0] = screen ? blindings(screen, pieces, limit) : 0;
+    for (let kind = 0; kind < narrow.length; kind++) {
+      const { way, share, among } = narrow[kind] ?? noElement(narrow, kind);
+      list[kind + 1] = (lodgingPieces(pieces, way, growth.shell) * share) / among;
+    }
+    return list;
   };
 }
 
-/** Arrivals with a share of others. */
-export function withShare(own: Arrivals, share: number, others: Arrivals): Arrivals {
-  const sums = own.slice();
-  for (let kind = 0; kind < own.length; kind++)
-    sums[kind] = (own[kind] ?? noElement(own, kind)) + share * (others[kind] ?? noElement(others, kind));
-  return sums;
-}
+/** Arrivals with a share of others, of one kind. */
+const shared = (own: Arrivals, share: number, others: Arrivals, kind: number): number =>
+  (own[kind] ?? noElement(own, kind)) + share * (others[kind] ?? noElement(others, kind));
 
+/** The same of all kinds. */
+export const withShare = (own: Arrivals, share: number, others: Arrivals): Arrivals =>
+  own.map((_, kind) => shared(own, share, others, kind));
+
+/** @returns a function of what the own wall brings, and a share of what others do: the same object each time */
 export function loadingOf(
   { coolers = [], orifices = [] }: Fittings,
   parameters: LoadingParameters,
-): (arrivals: Arrivals) => Loading {
+): (own: Arrivals, share?: number, others?: Arrivals) => Loading {
   const { mostCleanings } = parameters;
   const leftWith = leftOf(coolers);
   const peaks = coolers.map(() => 0);
-  return (arrivals) => {
+  const load = {
+    swaps: 0,
+    cleanings: 0,
+    cleaningsOfOne: 0,
+    clearings: 0,
+    clearingsOfOne: 0,
+    blocked: 0,
+    left: allLeft,
+  };
+  return (own, share = 0, others = own) => {
     let kind = 0;
-    const swaps = at(arrivals, kind);
-    let cleanings = 0;
-    let cleaningsOfOne = 0;
-    let clearings = 0;
-    let clearingsOfOne = 0;
-    let blocked = 0;
+    load.swaps = shared(own, share, others, kind);
+    load.cleanings = load.cleaningsOfOne = load.clearings = load.clearingsOfOne = load.blocked = 0;
     for (const { count } of coolers) {
-      const each = coolerCleanings(at(arrivals, kind + 1), parameters);
-      peaks[kind++] = each.peak;
-      cleanings += count * each.cleanings;
-      cleaningsOfOne = Math.max(cleaningsOfOne, each.cleanings);
+      const { peak, cleanings } = coolerCleanings(shared(own, share, others, kind + 1), parameters);
+      peaks[kind++] = peak;
+      load.cleanings += count * cleanings;
+      load.cleaningsOfOne = Math.max(load.cleaningsOfOne, cleanings);
     }
     for (const { count } of orifices) {
-      const blockings = at(arrivals, ++kind);
-      const each = Math.min(blockings, mostCleanings);
-      clearings += count * each;
-      clearingsOfOne = Math.max(clearingsOfOne, each);
-      blocked = Math.max(blocked, blockings / mostCleanings);
+      const blockings = shared(own, share, others, ++kind);
+      const clearings = Math.min(blockings, mostCleanings);
+      load.clearings += count * clearings;
+      load.clearingsOfOne = Math.max(load.clearingsOfOne, clearings);
+      load.blocked = Math.max(load.blocked, blockings / mostCleanings);
     }
-    return { swaps, cleanings, cleaningsOfOne, clearings, clearingsOfOne, blocked, left: leftWith(peaks) };
+    load.left = leftWith(peaks);
+    return load;
   };
 }
 
@@ -162,7 +172,7 @@ export interface Left {
 
 /**
  * Water in proportion to the first passes that are open, tubes by all passes: w = Σ φ (1 − x), a = Σ n (1 − x/p)/Σ n, by the
- * share x of each cooler's first pass that is plugged.
+ * share x of each cooler's first pass that is plugged; the same object each time.
  */
 export function leftOf(coolers: readonly Cooler[]): (plugged: readonly number[]) => Left {
   const bundles = coolers.map((each) => ({
@@ -173,16 +183,19 @@ export function leftOf(coolers: readonly Cooler[]): (plugged: readonly number[])
   const allOpen = sumOf(bundles.map(({ open }) => open));
   const allTubes = sumOf(bundles.map(({ tubes }) => tubes));
   if (bundles.length === 0) return () => allLeft;
+  const left = { water: 1, tubes: 1 };
   return (plugged) => {
     let water = 0;
-    let left = 0;
+    let whole = 0;
     for (let index = 0; index < bundles.length; index++) {
       const { open, tubes, passes } = bundles[index] ?? noElement(bundles, index);
       const peak = plugged[index] ?? noElement(plugged, index);
       water += open * (1 - peak);
-      left += tubes * (1 - peak / passes);
+      whole += tubes * (1 - peak / passes);
     }
-    return { water: water / allOpen, tubes: left / allTubes };
+    left.water = water / allOpen;
+    left.tubes = whole / allTubes;
+    return left;
   };
 }
 

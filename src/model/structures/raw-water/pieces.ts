@@ -54,9 +54,11 @@ export function shedPieces(
   area: number,
   parameters: PieceParameters,
 ): Pieces {
-  const size = Math.max(layer.lengthMm * metresPerMm, layer.thickness);
-  return piecesOf(parameters.carriedShare * layer.shed * area, size, parameters);
+  return piecesOf(parameters.carriedShare * layer.shed * area, pieceSize(layer), parameters);
 }
+
+export const pieceSize = ({ lengthMm, thickness }: Pick<Layer, "lengthMm" | "thickness">): number =>
+  Math.max(lengthMm * metresPerMm, thickness);
 
 const metresPerMm = 1e-3;
 const gramsPerKg = 1e3;

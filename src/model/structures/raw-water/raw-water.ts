@@ -56,11 +56,22 @@ type Share = ReturnType<typeof serviceShare>;
 /**
  * Undefined where the line carries nothing that shells could harm.
  * @param of.area wall of one line, m²
+ * @param of.count lines alike, all of which are worked on
  * @param of.share `serviceShare` of the line
  */
 export function rawWaterOf(
   line: SmallLine,
-  { area, walls, share }: { area: number; walls: readonly UpstreamWall[]; share: Share },
+  {
+    area,
+    count,
+    walls,
+    share,
+  }: {
+    area: number;
+    count: number;
+    walls: readonly UpstreamWall[];
+    share: Share;
+  },
   context: LakeContext,
   served: Served,
 ): RawWater | undefined {
@@ -68,16 +79,17 @@ export function rawWaterOf(
   const parameters = loadingParameters(context);
   const arriving = arrivalsOf(line, parameters, context.growth);
   const loading = loadingOf(line, parameters);
-  const own = lastMade((layer: Layer) => arriving(shedPieces(layer, area, parameters.pieces)));
+  const ownArrivals: number[] = [];
+  const own = lastMade((layer: Layer) => arriving(shedPieces(layer, area, parameters.pieces), ownArrivals));
   const fromUpstream = once(() => arrivalsFrom(walls, arriving, line, parameters, context));
   const missing = missingShare(line, share, parameters, served.limit);
   const tellMissing = served.missing(missingIds);
   const worst = shortfall(line, share, parameters);
-  const tellWork = workOf(context);
+  const tellWork = workOf(count, context);
   const tellStanding = standingOf(line, context, served);
   return {
     losses: (tell, layer, month, upstream = 1) => {
-      const load = loading(withShare(own(layer), upstream, at(fromUpstream(), month)));
+      const load = loading(own(layer), upstream, at(fromUpstream(), month));
       tellWork(tell, load);
       tellStanding(tell, load, month);
       const lost = missing(layer, load.left);
@@ -99,7 +111,9 @@ function arrivalsFrom(
   { pieces }: LoadingParameters,
   context: LakeContext,
 ): readonly Arrivals[] {
-  const byWall = walls.map((wall) => upstreamPieces(wall, requiredFlow, pieces, context).map(arriving));
+  const byWall = walls.map((wall) =>
+    upstreamPieces(wall, requiredFlow, pieces, context).map((each) => arriving(each)),
+  );
   const none = arriving(piecesOf(0, 0, pieces));
   return months.map((month) => byWall.reduce((sum, ofWall) => withShare(sum, 1, at(ofWall, month)), none));
 }
@@ -138,7 +152,7 @@ export function missingShare(
   };
 }
 
-function workOf({ assumed }: LakeContext): (tell: Tell, load: Loading) => void {
+function workOf(lines: number, { assumed }: LakeContext): (tell: Tell, load: Loading) => void {
   const hoursOf = (what: string, hoursId: AssumptionId, ids: readonly AssumptionId[]) => {
     const hoursEach = assumed(hoursId);
     const charge: Charge = {
@@ -149,7 +163,7 @@ function workOf({ assumed }: LakeContext): (tell: Tell, load: Loading) => void {
       assumptionIds: [labourRateId, hoursId, ...pieceIds, ...ids],
     };
     return (tell: Tell, count: number) => {
-      if (count > 0) tell(charge, count * hoursEach);
+      if (count > 0) tell(charge, count * hoursEach * lines);
     };
   };
   const straining = hoursOf("cleaning the strainer", "raw-water.strainer-hours", ["raw-water.blinded-share"]);

@@ -138,7 +138,7 @@ describe("the way out of a year that does not allow a plan", () => {
       return { component, context, surface: context.growing(component.surface) };
     });
     const offered: (readonly string[])[] = [];
-    const { contenders } = contendersOf(parts, (year, plans) => {
+    const contenders = contendersOf(parts, (year, plans) => {
       offered[year] = plans.map(({ id }) => id);
       const [first] = plans;
       if (!first) throw new Error("no way out");

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { sumOf } from "../../../../src/lists.js";
 import type { GrownMonths } from "../../../../src/model/mussels/grown-months.js";
-import { bareSurface } from "../../../../src/model/mussels/layer.js";
+import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { noLimit, noLoad } from "../../../../src/model/structures/limits.js";
@@ -65,15 +65,22 @@ describe("a month", () => {
   const [line] = serviceLine.components(sealWater, context);
   if (!line) throw new Error("no line");
   const part: Component = { ...line, isFed: undefined, losses: (tell) => tell(pieces, 1), limit: noLimit };
+  /** A run of one month that left a layer. */
+  const grownOnce = ({ number, cover, mass, killed, shed }: Layer) =>
+    ({
+      block: Float64Array.of(number, cover, mass, killed, shed),
+      room: 0,
+      count: 1,
+      parameters: context.growth,
+    }) as unknown as GrownMonths;
   it.each([
-    ["with mussels", part, { ...bareSurface, mass: 1 }, true],
+    ["with mussels", part, { ...bareSurface, number: 1, mass: 1 }, true],
     ["with shells of what died in it", part, { ...bareSurface, killed: 1 }, true],
     ["of a bare part that is fed from upstream", { ...part, isFed: true }, bareSurface, true],
     ["of a bare part", part, bareSurface, false],
   ])("%s costs something: %#", (_what, component, layer, expected) => {
     const tools = planTools({ component, context, surface: context.growing(component.surface) });
-    const grown = { layers: [layer] } as unknown as GrownMonths;
-    const course = courseFrom(grown, { months: 12, cycle: 0 });
+    const course = courseFrom(grownOnce(layer), { months: 12, cycle: 0 });
     let told = 0;
     tools.tellMonth((_, quantity) => (told += quantity), planBy("leave"), course, 0);
     expect(told > 0).toBe(expected);

@@ -8,13 +8,13 @@ import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { leftOf, loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
 import { missingShare } from "../../../../src/model/structures/raw-water/raw-water.js";
 import { serviceShare } from "../../../../src/model/structures/small-line.js";
-import { keepInService } from "../../../../src/model/structures/upkeep.js";
 import { assumed } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { everyMonth } from "../../near.js";
 import { plant } from "../../study.js";
 import { costOf } from "../followed-plainly.js";
+import { keptPart } from "../kept.js";
 import { lossesOf } from "../losses.js";
 
 const context = contextOf(productiveLake, 20, assumed);
@@ -61,7 +61,7 @@ const partOf = (line: ServiceLine) => {
   return part;
 };
 const yearly = (part: ReturnType<typeof coolingOf>) =>
-  keepInService([{ component: part, context }]).chosen.yearlyCost;
+  keptPart([{ component: part, context }]).chosen.yearlyCost;
 const workOf = (part: ReturnType<typeof coolingOf>, layer: Layer, upstream?: number) =>
   costOf(lossesOf(part, layer, 6, upstream).filter(({ type }) => type === "work"));
 
