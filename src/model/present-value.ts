@@ -1,4 +1,4 @@
-import { noElement } from "../lists.js";
+import { at, noElement, numbersBy } from "../lists.js";
 import type { CostStream, YearlyCost } from "./cost-streams.js";
 import { Money } from "./money/decimal.js";
 import type { PriceGroup } from "./money/price-group.js";
@@ -17,7 +17,8 @@ export function costWeights(
   factors: readonly number[],
   rises: Rises,
 ): CostWeights {
-  const risen = (group: PriceGroup) => factors.map((factor, year) => factor * riseIn(group, year, rises));
+  const risen = (group: PriceGroup) =>
+    numbersBy(factors.length, (year) => at(factors, year) * riseIn(group, year, rises));
   return {
     ...presentWeights(statesByYear, factors),
     rising: new Map([...rises.keys()].map((group) => [group, presentWeights(statesByYear, risen(group))])),

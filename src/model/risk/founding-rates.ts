@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { at, noElement, numbersBy } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import type { Boats, LakeKind, LearnedRate } from "../inputs.js";
 import type { FoundingRates, Reaching } from "./hazard.js";
@@ -77,7 +77,10 @@ export function foundingRates(
   const { pooled } = boatRates(open, suitability, boats, source);
   const { unchecked, checked } = otherRatesOf(pooled, boats, horizon, source);
   const factor = learnedFactor(pooled + at(unchecked, 0) + at(checked, 0), boats.learned);
-  const scaled = (rates: readonly number[]) => (factor === 1 ? rates : rates.map((rate) => rate * factor));
+  const scaled = (rates: readonly number[]) =>
+    factor === 1
+      ? rates
+      : numbersBy(rates.length, (year) => (rates[year] ?? noElement(rates, year)) * factor);
   return {
     ofBoats: open.foundings < leastFoundings ? suitability * factor : (pooled / open.foundings) * factor,
     unchecked: scaled(unchecked),

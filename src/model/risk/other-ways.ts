@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { noElement, numbersBy } from "../../lists.js";
 import type { Assumed } from "../assumed.js";
 import type { OtherWay } from "../inputs.js";
 
@@ -13,13 +13,13 @@ export interface OtherRates {
  * then, 1 − (1−q)^t in year t for a source that becomes infested with the chance q a year.
  */
 export function namedWays(ways: readonly OtherWay[], horizon: number): OtherRates {
-  const rates = { unchecked: Array<number>(horizon).fill(0), checked: Array<number>(horizon).fill(0) };
+  const rates = { unchecked: numbersBy(horizon, () => 0), checked: numbersBy(horizon, () => 0) };
   for (const way of ways) {
     const own = way.checked ? rates.checked : rates.unchecked;
     const rate = -Math.log1p(-way.chance);
     for (let year = 0; year < horizon; year++) {
       const ofSource = chanceOfSource(way, year);
-      if (ofSource > 0) own[year] = at(own, year) + rate * ofSource;
+      if (ofSource > 0) own[year] = (own[year] ?? noElement(own, year)) + rate * ofSource;
     }
   }
   return rates;
@@ -34,6 +34,6 @@ export function chanceOfSource({ fromYear = 0, sourceChance }: OtherWay, year: n
 /** Where a study names none, the other ways are the share φ of all foundings without a program: φ/(1−φ) of the boats'. */
 export function typicalWays(ofBoats: number, horizon: number, source: Assumed): OtherRates {
   const share = source("arrival.other-share");
-  const unchecked = Array<number>(horizon).fill((ofBoats * share) / (1 - share));
-  return { unchecked, checked: unchecked.map(() => 0) };
+  const rate = (ofBoats * share) / (1 - share);
+  return { unchecked: numbersBy(horizon, () => rate), checked: numbersBy(horizon, () => 0) };
 }
