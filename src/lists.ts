@@ -11,6 +11,16 @@ export function noElement(list: ArrayLike<unknown>, index: number): never {
   throw new RangeError(`no element ${index} in a list of ${list.length}`);
 }
 
+/**
+ * A list of numbers without gaps. The engine takes lists of `fill`, and of `map` in much-used code, for lists with gaps, and
+ * makes an object of each broken number that `at` reads from them: where lists are read many times, a third of the speed.
+ */
+export function numbersBy(count: number, numberAt: (index: number) => number): number[] {
+  const numbers: number[] = [];
+  for (let index = 0; index < count; index++) numbers.push(numberAt(index));
+  return numbers;
+}
+
 export function sumOf(values: readonly number[]): number {
   let sum = 0;
   for (let index = 0; index < values.length; index++) sum += values[index] ?? noElement(values, index);

@@ -33,7 +33,7 @@ const heldIn = Symbol("what is made when asked for");
 interface Held {
   readonly [heldIn]: {
     readonly makers: Makers<Record<string, unknown>>;
-    readonly made: Map<string, unknown>;
+    made: Map<string, unknown> | undefined;
   };
 }
 
@@ -48,9 +48,10 @@ function accessorOf(name: string): PropertyDescriptor {
   const accessor = {
     enumerable: true,
     get(this: Held) {
-      const { makers, made } = this[heldIn];
-      if (!made.has(name)) made.set(name, makers[name]?.());
-      return made.get(name);
+      const held = this[heldIn];
+      held.made ??= new Map();
+      if (!held.made.has(name)) held.made.set(name, held.makers[name]?.());
+      return held.made.get(name);
     },
   };
   accessors.set(name, accessor);
@@ -66,7 +67,7 @@ export function withLater<Own extends object, Later extends object>(
   own: Own,
   makers: Makers<Later>,
 ): Own & Readonly<Later> {
-  Object.defineProperty(own, heldIn, { value: { makers, made: new Map() } });
+  Object.defineProperty(own, heldIn, { value: { makers, made: undefined } });
   for (const name of Object.keys(makers)) Object.defineProperty(own, name, accessorOf(name));
   return own as Own & Readonly<Later>;
 }

@@ -1,4 +1,4 @@
-import { at, noElement } from "../lists.js";
+import { noElement } from "../lists.js";
 import { remembered, withLater } from "./computed-once.js";
 import {
   type CentsByYear,
@@ -12,7 +12,7 @@ import {
 import { type Account, accountOf, accounts, type EnteredAccount } from "./money/account.js";
 import { centsByBearer } from "./money/bearer.js";
 import { centsPerUnit } from "./money/decimal.js";
-import { AmountError, type CostLine } from "./money/line.js";
+import { AmountError, type CostLine, roundedCents } from "./money/line.js";
 import { type PriceGroup, priceGroupOf } from "./money/price-group.js";
 import type { Charge } from "./structures/component.js";
 import { kindOf } from "./structures/kinds.js";
@@ -108,24 +108,22 @@ const horizonOf = (structures: readonly StructureResult[], skipYears: number) =>
   Math.max(0, ...structures.map(({ told }) => told.count - skipYears));
 
 /**
- * Lists that stand in some years in a row are added together.
+ * Lists that stand in some years in a row are added together, each line rounded to the cent once, as `costLine` does.
  * @throws AmountError naming structure and line where one is no sum of money
  */
 function addOrigin(rows: Rows, { part, table }: Origin, skipYears: number, structure: string): void {
-  const { lists, charges, quantities, unitRates, cents } = table;
+  const { lists, charges, quantities, unitRates } = table;
   for (let first = skipYears, end = 0; first < lists.length; first = end) {
     const list = lists[first] ?? noElement(lists, first);
     for (end = first + 1; lists[end] === list; ) end++;
     for (let line = firstOf(table, list); line < endOf(table, list); line++) {
       const charge = charges[line] ?? noElement(charges, line);
-      const amount = cents[line] ?? noElement(cents, line);
-      if (!Number.isSafeInteger(amount))
-        throw new AmountError(
-          structure,
-          nameOf(part, charge.what),
-          at(quantities, line) * at(unitRates, line),
-        );
-      addCharge(rows, charge, amount, first - skipYears, end - skipYears);
+      const quantity = quantities[line] ?? noElement(quantities, line);
+      const unitRate = unitRates[line] ?? noElement(unitRates, line);
+      const cents = roundedCents(quantity, unitRate);
+      if (!Number.isSafeInteger(cents))
+        throw new AmountError(structure, nameOf(part, charge.what), quantity * unitRate);
+      addCharge(rows, charge, cents, first - skipYears, end - skipYears);
     }
   }
 }

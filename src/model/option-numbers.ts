@@ -1,4 +1,4 @@
-import { at, noElement } from "../lists.js";
+import { at, noElement, numbersBy } from "../lists.js";
 import type { CostStream, YearlyCost } from "./cost-streams.js";
 import type { EnteredAccount } from "./money/account.js";
 import type { CostSettings, OptionCosts } from "./option-costs.js";
@@ -123,10 +123,10 @@ export const chancesByAge = (
   statesByYear: readonly StateProbabilities[],
   detection: Pick<Detection, "containment">,
 ): ChancesByAge => ({
-  unnoticed: statesByYear.map(({ unnoticed }) => at(unnoticed, 0)),
-  noticed: statesByYear.map(({ noticed }) => at(noticed, 0)),
-  attempts: statesByYear.map(({ attempts }) => attempts),
-  known: statesByYear.map(({ known }) => known),
+  unnoticed: numbersBy(statesByYear.length, (age) => at(at(statesByYear, age).unnoticed, 0)),
+  noticed: numbersBy(statesByYear.length, (age) => at(at(statesByYear, age).noticed, 0)),
+  attempts: numbersBy(statesByYear.length, (age) => at(statesByYear, age).attempts),
+  known: numbersBy(statesByYear.length, (age) => at(statesByYear, age).known),
   contained: containedByAge(statesByYear, detection),
 });
 
@@ -135,7 +135,7 @@ export function costByEstablishment(
   chances: ChancesByAge = chancesByAge(statesSince(numbers), numbers.detection),
 ): CostByEstablishment {
   const { factors, programInYear } = numbers;
-  const established = Array<number>(factors.length).fill(0);
+  const established = numbersBy(factors.length, () => 0);
   for (const { byAge, inYear } of weighedAmounts(numbers, chances))
     addByFirstYear(established, byAge, productsOf(inYear, factors));
   return { clean: productsOf(programInYear, factors), established, contained: chances.contained };
@@ -153,7 +153,7 @@ export function addByFirstYear(sums: number[], byAge: readonly number[], weights
 }
 
 function productsOf(some: readonly number[] | undefined, factors: readonly number[]): readonly number[] {
-  return some ? factors.map((factor, year) => factor * at(some, year)) : factors;
+  return some ? numbersBy(factors.length, (year) => at(factors, year) * at(some, year)) : factors;
 }
 
 interface WeighedAmount {
@@ -170,16 +170,19 @@ function weighedAmounts(
 ): WeighedAmount[] {
   const amounts = losses.map(
     (stream): WeighedAmount => ({
-      byAge: unnoticed.map(
-        (chance, age) => at(stream.unnoticed, age) * chance + at(stream.noticed, age) * at(noticed, age),
+      byAge: numbersBy(
+        unnoticed.length,
+        (age) => at(stream.unnoticed, age) * at(unnoticed, age) + at(stream.noticed, age) * at(noticed, age),
       ),
       inYear: stream.share,
     }),
   );
   if (programInYear.some(isAmount)) {
     const atStart = knownAtStart ? keptShare : 1;
-    const shares = [atStart, ...unnoticed.map((chance, age) => chance + at(known, age) * keptShare)];
-    amounts.push({ byAge: shares, inYear: programInYear });
+    const sharesBefore = numbersBy(unnoticed.length, (age) =>
+      age === 0 ? atStart : at(unnoticed, age - 1) + at(known, age - 1) * keptShare,
+    );
+    amounts.push({ byAge: sharesBefore, inYear: programInYear });
   }
   if (scheduleInYear.some(isAmount)) amounts.push({ byAge: noticed, inYear: scheduleInYear });
   if (attemptInYear.some(isAmount)) amounts.push({ byAge: attempts, inYear: attemptInYear });

@@ -92,7 +92,7 @@ function columnsOf(
       ? latinHypercube(seed, names.slice(dimensions), lakesPerBlock)
       : slicedLatinHypercube(seed, names.slice(dimensions), futuresOfLakes)),
   ]);
-  return new Map(ids.map((id) => [id, shares.get(`${id}/${block}`) ?? []]));
+  return new Map(ids.map((id, index) => [id, shares.get(at(names, index)) ?? []]));
 }
 
 /** Shares of the members of each group put into an order in which any two have its rank correlation. */

@@ -1,9 +1,9 @@
-import { at, sumOf } from "../../lists.js";
+import { at, numbersBy, sumOf } from "../../lists.js";
 import { addByFirstYear, containedByAge, type OptionNumbers, statesSince } from "../option-numbers.js";
 import {
-  type FoundCourse,
+  type FoundPayments,
   type FoundTimes,
-  foundCourse,
+  foundPayments,
   type PricedPhase,
   paymentsOf,
 } from "../risk/course.js";
@@ -49,15 +49,15 @@ export function foundDraw(
   statesByYear: readonly StateProbabilities[] = statesSince(numbers),
 ): FoundDraw {
   const success = numbers.detection.containment?.success ?? 0;
-  const course = foundCourse(statesByYear, { success, cleanYears });
-  const once = numbers.factors.map(() => 1);
+  const payments = foundPayments(statesByYear, { success, cleanYears });
+  const once = numbersBy(numbers.factors.length, () => 1);
   const reasons: Reason[] = [];
   const reasonOf = ({ when, fromAge, inYear }: Omit<Reason, "byStart">): number => {
     const known = reasons.findIndex(
       (each) => each.when === when && each.fromAge === fromAge && each.inYear === inYear,
     );
     if (known >= 0) return known;
-    const byStart = worthByStart({ when, fromAge, inYear }, course);
+    const byStart = worthByStart({ when, fromAge, inYear }, payments);
     return reasons.push({ when, fromAge, inYear, byStart }) - 1;
   };
   return {
@@ -67,17 +67,14 @@ export function foundDraw(
     phases: phases.map(({ when, parts }) =>
       parts.map(({ amount, fromAge, inYear }) => ({ amount, reason: reasonOf({ when, fromAge, inYear }) })),
     ),
-    found: worthByStart({ when: "found", fromAge: 0, inYear: once }, course),
-    tried: worthByStart({ when: "tried", fromAge: 0, inYear: once }, course),
+    found: worthByStart({ when: "found", fromAge: 0, inYear: once }, payments),
+    tried: worthByStart({ when: "tried", fromAge: 0, inYear: once }, payments),
     contained: containedByAge(statesByYear, numbers.detection),
   };
 }
 
-function worthByStart(
-  { when, fromAge, inYear }: Omit<Reason, "byStart">,
-  { payments }: FoundCourse,
-): number[] {
-  const worths = Array<number>(inYear.length).fill(0);
+function worthByStart({ when, fromAge, inYear }: Omit<Reason, "byStart">, payments: FoundPayments): number[] {
+  const worths = numbersBy(inYear.length, () => 0);
   const paid = paymentsOf(payments, when, fromAge);
   if (paid.some((times) => times > 0)) addByFirstYear(worths, paid, inYear);
   return worths;

@@ -1,4 +1,4 @@
-import { at, sumOf } from "../../lists.js";
+import { at, numbersBy } from "../../lists.js";
 import { type FoundCourse, watchAfter } from "../risk/course.js";
 import type { Detection } from "../risk/state-probabilities.js";
 import { establishmentYear } from "./future.js";
@@ -13,6 +13,8 @@ interface Luck {
   readonly cleanYears: number;
 }
 
+const none = (years: number) => numbersBy(years, () => 0);
+
 /**
  * One course as it comes out, year by year as the chances of `stateProbabilities` have it: mussels establish, are found
  * early or late, an attempt is made where it is not too late, and what it rids of them may be infested again from the
@@ -25,10 +27,9 @@ export function simulatedCourse(
 ): FoundCourse {
   const first = establishmentYear(hazards, luck);
   const years = hazards.length;
-  const found = Array<number>(years).fill(0);
-  const tried = Array<number>(years).fill(0);
-  const contained = Array<number>(years).fill(0);
-  const ageWhileKnown = Array<number>(years).fill(-1);
+  const [found, tried, contained] = [none(years), none(years), none(years)];
+  const ageWhileKnown = numbersBy(years, () => -1);
+  const times = { found: 0, tried: 0, contained: 0 };
   let since = -1;
   let isKnown = false;
   let begun = 0;
@@ -45,24 +46,22 @@ export function simulatedCourse(
     if (isKnown) ageWhileKnown[year] = age;
     if (!isNew) continue;
     found[year] = 1;
+    times.found++;
     if (!containment || age >= containment.latestAge) continue;
     tried[year] = 1;
+    times.tried++;
     if (at(draws, ofYear + 2) >= containment.success) continue;
     contained[year] = 1;
+    times.contained++;
     since = -1;
     isKnown = false;
   }
   return {
-    times: {
-      found: sumOf(found),
-      tried: sumOf(tried),
-      contained: sumOf(contained),
-      returned: Math.max(0, begun - 1),
-    },
+    times: { ...times, returned: Math.max(0, begun - 1) },
     payments: {
       found,
       tried,
-      known: (fromAge) => ageWhileKnown.map((age) => Number(age >= fromAge)),
+      known: (fromAge) => numbersBy(years, (year) => Number(at(ageWhileKnown, year) >= fromAge)),
       ...watchAfter(contained, cleanYears),
     },
   };

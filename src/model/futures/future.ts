@@ -1,4 +1,4 @@
-import { noElement } from "../../lists.js";
+import { noElement, numbersBy } from "../../lists.js";
 import { afterContainment, type CostByEstablishment, costToGo } from "../option-numbers.js";
 import { type ExpectedCourse, expectedCost, expectedCourse } from "./expected-course.js";
 
@@ -18,7 +18,7 @@ export interface OptionFuture {
  */
 export function infestedAtEnd({ clean, contained }: CostByEstablishment): CostByEstablishment {
   const years = clean.length;
-  const established = clean.map((_, year) =>
+  const established = numbersBy(years, (year) =>
     contained.slice(0, years - year).reduce((chance, success) => chance - success, 1),
   );
   return { clean: clean.map(() => 0), established, contained };

@@ -43,35 +43,3 @@ export function thickestOf(layers: readonly Layer[]): Layer {
 export function layerThickness(mass: number, bulkDensity: number): number {
   return mass / bulkDensity;
 }
-
-/** The layer of which another is a share by cover, mass and thickness. */
-export class LayerGrownOn implements Layer {
-  readonly #layer: Layer;
-  readonly #share: number;
-
-  constructor(layer: Layer, share: number) {
-    this.#layer = layer;
-    this.#share = share;
-  }
-  get number(): number {
-    return this.#layer.number;
-  }
-  get lengthMm(): number {
-    return this.#layer.lengthMm;
-  }
-  get cover(): number {
-    return this.#layer.cover / this.#share;
-  }
-  get mass(): number {
-    return this.#layer.mass / this.#share;
-  }
-  get thickness(): number {
-    return this.#layer.thickness / this.#share;
-  }
-  get killed(): number {
-    return this.#layer.killed;
-  }
-  get shed(): number {
-    return this.#layer.shed / this.#share;
-  }
-}

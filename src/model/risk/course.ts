@@ -1,4 +1,4 @@
-import { at, noElement, sumOf } from "../../lists.js";
+import { at, noElement, numbersBy, sumOf } from "../../lists.js";
 import { weightedTotal } from "./expectation.js";
 import type { StateProbabilities } from "./state-probabilities.js";
 
@@ -59,28 +59,41 @@ interface Attempts {
  * watch after a success in year t runs over years t+1 to t+n, also where mussels come again meanwhile. Mussels come
  * again as often as they establish at all, Σ F(t), less the chance that they ever do.
  */
-export function foundCourse(
-  statesByYear: readonly StateProbabilities[],
-  { success, cleanYears }: Attempts,
-): FoundCourse {
-  const known = statesByYear.map(({ noticed }) => sumOf(noticed));
-  const found = known.map((during, year) => Math.max(0, during - (statesByYear[year - 1]?.known ?? 0)));
-  const tried = statesByYear.map(({ attempts }) => attempts);
-  const contained = tried.map((attempts) => attempts * success);
+export function foundCourse(statesByYear: readonly StateProbabilities[], attempts: Attempts): FoundCourse {
+  const payments = foundPayments(statesByYear, attempts);
+  const { success } = attempts;
   return {
+    payments,
     times: {
-      found: sumOf(found),
-      tried: sumOf(tried),
-      contained: sumOf(contained),
+      found: sumOf(payments.found),
+      tried: sumOf(payments.tried),
+      contained: sumOf(payments.tried.map((each) => each * success)),
       returned: success > 0 ? expectedReturns(statesByYear) : 0,
     },
-    payments: {
-      found,
-      tried,
-      known: (fromAge) =>
-        statesByYear.map(({ noticed }) => sumOf(fromAge === 0 ? noticed : noticed.slice(0, -fromAge))),
-      ...watchAfter(contained, cleanYears),
-    },
+  };
+}
+
+/** The payments of `foundCourse`. */
+export function foundPayments(
+  statesByYear: readonly StateProbabilities[],
+  { success, cleanYears }: Attempts,
+): FoundPayments {
+  const years = statesByYear.length;
+  const noticedFrom = (year: number, fromAge: number) => {
+    const { noticed } = at(statesByYear, year);
+    return sumOf(fromAge === 0 ? noticed : noticed.slice(0, -fromAge));
+  };
+  const tried = numbersBy(years, (year) => at(statesByYear, year).attempts);
+  return {
+    found: numbersBy(years, (year) =>
+      Math.max(0, noticedFrom(year, 0) - (statesByYear[year - 1]?.known ?? 0)),
+    ),
+    tried,
+    known: (fromAge) => numbersBy(years, (year) => noticedFrom(year, fromAge)),
+    ...watchAfter(
+      tried.map((each) => each * success),
+      cleanYears,
+    ),
   };
 }
 

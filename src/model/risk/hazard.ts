@@ -37,14 +37,14 @@ export function yearlyHazards(
   rates: FoundingRates,
   scale?: number,
 ): number[] {
-  const hazards = rates.unchecked.slice();
+  const hazards: number[] = [];
   let rateBefore = Number.NaN;
   let hazard = 0;
-  for (let year = 0; year < hazards.length; year++) {
+  for (let year = 0; year < rates.unchecked.length; year++) {
     const rate = foundingRate(reachingByYear[year] ?? noElement(reachingByYear, year), year, rates, scale);
     if (rate !== rateBefore) hazard = chanceOf(rate);
     rateBefore = rate;
-    hazards[year] = hazard;
+    hazards.push(hazard);
   }
   return hazards;
 }

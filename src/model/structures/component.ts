@@ -137,7 +137,7 @@ export interface ComponentResult {
   readonly everyPlan: () => readonly TriedPlan[];
   /** Made when asked for. */
   readonly impossible: readonly ImpossiblePlan[];
-  /** The thickest layer that the chosen plan lets grow. */
+  /** The thickest layer that the chosen plan lets grow; made when asked for. */
   readonly thickestLayer: Layer;
   /** The thickest of a mature year if nobody cleans; made when asked for. */
   readonly untouchedLayer: Layer;
@@ -159,8 +159,6 @@ export interface YearTable {
   readonly assumptionIds: ReadonlyArray<readonly AssumptionId[]>;
   readonly quantities: readonly number[];
   readonly unitRates: readonly number[];
-  /** Of each line, rounded once: see `costLine`. */
-  readonly cents: readonly number[];
 }
 
 /** What holds mussels off a surface all the time, with its cost in each month of the year. */

@@ -91,15 +91,16 @@ function fixtureYears(
   return isFouled.map((isWorked) => (isWorked ? lines : none));
 }
 
-/** Marks the years in which a surface that nobody touches reaches a thickness, m. */
-function markFouled(isFouled: boolean[], part: SurfacePart, thickness: number): void {
+/** Marks the years in which a surface that nobody touches has a layer worth cleaning, of a thickness in m. */
+function markFouled(isFouled: boolean[], part: SurfacePart, worthCleaning: number): void {
   if (!isFouled.includes(false)) return;
   const course = untouchedCourse(1, part);
+  if (course.firstWorth < 0) return;
   const isThick: boolean[] = [];
-  for (let year = 0; year < isFouled.length; year++) {
+  for (let year = Math.floor(course.firstWorth / 12); year < isFouled.length; year++) {
     if (isFouled[year]) continue;
     const like = yearLike(course, year);
-    isThick[like] ??= isThickIn(course, like, thickness);
+    isThick[like] ??= isThickIn(course, like, worthCleaning);
     isFouled[year] = isThick[like];
   }
 }

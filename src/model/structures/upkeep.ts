@@ -6,6 +6,7 @@ import type { ComponentResult, LimitLoad, Plan, TriedPlan, WayOut } from "./comp
 import { noLoad } from "./limits.js";
 import { followPlan, meanOfYears } from "./plan-over-years.js";
 import { contendersOf, impossibleIn } from "./plans/contenders.js";
+import { thickestUnder } from "./plans/course.js";
 import { firstCleaned } from "./plans/course-months.js";
 import { type Contender, cheapestOf, meanValue, reckonedOut, type Tried } from "./plans/search.js";
 import { planTools } from "./plans/tools.js";
@@ -14,7 +15,6 @@ import {
   growingYears,
   type PartYear,
   type PartYears,
-  thickest,
   untouchedLayer,
 } from "./plans/untouched.js";
 import { type PlanValue, planValues } from "./plans/value.js";
@@ -31,19 +31,23 @@ export function keepInService(
   pinned: readonly PinnedPlan[],
   again: () => PartYears,
 ): ComponentResult {
-  const kept = bestKept(parts, pinned, () => everyPlan(again()));
+  const { kept, plans } = bestKept(parts, pinned, () => everyPlan(again()));
   return withLater(kept, {
     impossible: () => impossibleIn(again()),
+    thickestLayer: () =>
+      aloneOf(thickestOf(again().map((part, year) => thickestUnder(at(plans, year), part)))),
     untouchedLayer: () => aloneOf(thickestOf(again().map(untouchedLayer))),
   });
 }
+
+type MadeLater = "impossible" | "thickestLayer" | "untouchedLayer";
 
 /** A function of its own, so that what is made when asked for does not hold on to all that grew. */
 function bestKept(
   parts: GrowingYears,
   pinned: readonly PinnedPlan[],
   everyPlanTried: ComponentResult["everyPlan"],
-): Omit<ComponentResult, "impossible" | "untouchedLayer"> {
+): { kept: Omit<ComponentResult, MadeLater>; plans: Contender["byYear"] } {
   const { tools, contenders, tryOut } = reckoning(parts);
   const cheapest = cheapestOf(contenders, tryOut);
   const { name } = parts[0].component;
@@ -51,15 +55,15 @@ function bestKept(
   const byStudy = prescribed && contenders.find(({ plan: { id } }) => id === prescribed.plan);
   const chosen = byStudy ? reckonedOut(tryOut(byStudy)) : cheapest;
   const followed = chosen.byYear.map(({ plan, course }, year) => followPlan(plan, at(tools, year), course));
-  return {
+  const kept = {
     name,
     chosen: triedPlan(chosen, parts),
     pinned:
       byStudy && prescribed ? { reason: prescribed.reason, cheapest: triedPlan(cheapest, parts) } : undefined,
     everyPlan: everyPlanTried,
-    thickestLayer: aloneOf(thickestOf(chosen.byYear.map(({ course }) => thickest(course)))),
     told: meanOfYears(followed),
   };
+  return { kept, plans: chosen.contender.byYear };
 }
 
 /** All that trying plans on one part takes; what is reckoned for a plan in a year is reckoned once. */

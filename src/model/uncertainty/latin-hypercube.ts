@@ -46,12 +46,14 @@ export function slicedLatinHypercube(
 
   function slicedColumn(stream: RandomStream): number[] {
     const ofSlices = Array.from({ length: each }, () => shuffled(slices, stream));
-    return Array.from({ length: slices }, (_, slice) =>
-      shuffled(each, stream).map((part) => {
+    const column: number[] = [];
+    for (let slice = 0; slice < slices; slice++) {
+      for (const part of shuffled(each, stream)) {
         const stratum = part * slices + at(at(ofSlices, part), slice);
-        return (stratum + jitter(stream)) / (slices * each);
-      }),
-    ).flat();
+        column.push((stratum + jitter(stream)) / (slices * each));
+      }
+    }
+    return column;
   }
 }
 
@@ -76,6 +78,7 @@ function shuffled(count: number, { uniform }: RandomStream): number[] {
 
 /** @throws RangeError that names an id given twice */
 export function requireDistinct(ids: readonly string[]): void {
+  if (new Set(ids).size === ids.length) return;
   const twice = ids.find((id, index) => ids.indexOf(id) !== index);
-  if (twice !== undefined) throw new RangeError(`the id ${twice} is given twice; allowed: each id once`);
+  throw new RangeError(`the id ${twice} is given twice; allowed: each id once`);
 }

@@ -22,15 +22,19 @@ export interface PdfDescription {
  * Mends what the browser leaves out of a tagged PDF or writes otherwise than PDF/UA-1 asks. The tests look for the
  * conditions of failure by the numbers of the Matterhorn Protocol (tests/report/pdf-ua/).
  */
-export function makeAccessible(document: PDFDocument, { title, targets }: PdfDescription): void {
+export async function makeAccessible(
+  document: PDFDocument,
+  { title, targets }: PdfDescription,
+): Promise<void> {
+  const marked = markArtifacts(document);
   for (const [, object] of document.context.enumerateIndirectObjects()) {
     if (!(object instanceof PDFDict)) continue;
     if (object.get(typeKey) === structureElement) mendTag(object);
     if (object.get(kind) === name("LI")) nestLists(object);
     if (object.get(subtype) === link) describeLink(object, targets);
   }
-  markArtifacts(document);
   addMetadata(document, title);
+  await marked;
 }
 
 const name = (text: string): PDFName => PDFName.of(text);

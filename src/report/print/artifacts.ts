@@ -1,5 +1,6 @@
-import { deflateSync, inflateSync } from "node:zlib";
-import { PDFArray, type PDFDocument, PDFName, PDFRawStream, PDFRef } from "@cantoo/pdf-lib";
+import { promisify } from "node:util";
+import { deflate, inflate } from "node:zlib";
+import { PDFArray, type PDFDocument, PDFName, type PDFObject, PDFRawStream, PDFRef } from "@cantoo/pdf-lib";
 
 /** Strings are passed over, so that no operator is seen in them; the browser writes each operator at the end of a line. */
 const marksAndPaint =
@@ -37,23 +38,26 @@ const filter = PDFName.of("Filter");
 const length = PDFName.of("Length");
 const flate = PDFName.of("FlateDecode");
 
-/** Marks what no page's tags hold as artifacts. */
-export function markArtifacts(document: PDFDocument): void {
-  const { context } = document;
-  for (const { node } of document.getPages()) {
+const packed = promisify<Uint8Array, Buffer>(deflate);
+const unpacked = promisify<Uint8Array, Buffer>(inflate);
+
+/** Marks what no page's tags hold as artifacts. Pages are unpacked and packed beside this thread, several at once. */
+export async function markArtifacts(document: PDFDocument): Promise<void> {
+  const drawings = document.getPages().flatMap(({ node }) => {
     const contents = node.get(PDFName.of("Contents"));
-    const references = contents instanceof PDFArray ? contents.asArray() : [contents];
-    for (const reference of references) {
-      const stream = reference && context.lookup(reference);
-      if (!(reference instanceof PDFRef) || !(stream instanceof PDFRawStream)) continue;
-      const isPacked = stream.dict.get(filter) === flate;
-      const plain = isPacked ? inflateSync(stream.contents) : stream.contents;
-      const marked = withArtifacts(Buffer.from(plain).toString("latin1"));
-      const packed = deflateSync(Buffer.from(marked, "latin1"));
-      const dict = stream.dict.clone(context);
-      dict.set(filter, flate);
-      dict.set(length, context.obj(packed.length));
-      context.assign(reference, PDFRawStream.of(dict, packed));
-    }
-  }
+    return contents instanceof PDFArray ? contents.asArray() : [contents];
+  });
+  await Promise.all(drawings.map((reference) => markDrawing(document, reference)));
+}
+
+async function markDrawing({ context }: PDFDocument, reference: PDFObject | undefined): Promise<void> {
+  const stream = reference && context.lookup(reference);
+  if (!(reference instanceof PDFRef) || !(stream instanceof PDFRawStream)) return;
+  const isPacked = stream.dict.get(filter) === flate;
+  const plain = isPacked ? await unpacked(stream.contents) : Buffer.from(stream.contents);
+  const marked = await packed(Buffer.from(withArtifacts(plain.toString("latin1")), "latin1"));
+  const dict = stream.dict.clone(context);
+  dict.set(filter, flate);
+  dict.set(length, context.obj(marked.length));
+  context.assign(reference, PDFRawStream.of(dict, marked));
 }

@@ -20,7 +20,7 @@ export interface Attachment {
 /** A PDF as the browser printed it, with what its readers need beside its pages, and packed. */
 export async function finishPrint(pdf: Uint8Array, description: PdfDescription): Promise<Uint8Array> {
   const document = await load(pdf);
-  makeAccessible(document, description);
+  await makeAccessible(document, description);
   return packed(document);
 }
 

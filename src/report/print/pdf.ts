@@ -29,17 +29,29 @@ export interface PrintSettings {
  * @param body from `renderReportBody`
  */
 export async function printPdf(press: Page, body: string, settings: PrintSettings): Promise<Uint8Array> {
-  const sheet = sheets[settings.paper];
   // Laid out as it prints from the start: each other layout of a long report takes a tenth of its print.
   await press.emulateMediaType("print");
-  await press.setViewport(sheet);
-  await press.evaluate((css) => globalThis.putFoot(css), footCss(settings));
+  await press.setViewport(sheets[settings.paper]);
   await putBody(press, body, forXml(settings.title));
+  await setOnSheets(press, settings);
   const refers = body.includes(refersToPages);
-  if (refers) await putPageNumbers(press, lastPages.get(press)?.pages ?? new Map());
-  if (body.includes(carriesSums)) await press.evaluate((size) => globalThis.carryTotals(size), sheet);
-  await refuseTooWide(press, sheet.width);
   return refers ? printWithPages(press, settings) : printOnce(press, settings);
+}
+
+/** In one call: a frame that the browser draws between two takes it a tenth of a print. @throws TooWideError where the sheet would cut something */
+async function setOnSheets(press: Page, settings: PrintSettings): Promise<void> {
+  const wide = await press.evaluate(
+    (foot, pages, sheet) => {
+      globalThis.putFoot(foot);
+      globalThis.putPages(pages);
+      globalThis.carryTotals(sheet);
+      return globalThis.tooWide(sheet.width);
+    },
+    footCss(settings),
+    [...(lastPages.get(press)?.pages ?? [])],
+    sheets[settings.paper],
+  );
+  if (wide) throw new TooWideError(wideText(wide));
 }
 
 const printOnce = (press: Page, { paper }: PrintSettings, tagged = true): Promise<Uint8Array> =>
@@ -49,6 +61,8 @@ const printOnce = (press: Page, { paper }: PrintSettings, tagged = true): Promis
     margin: { top: margin, bottom: margin, left: margin, right: margin },
     outline: tagged,
     tagged,
+    // They are loaded when the press opens.
+    waitForFonts: false,
     // The printer has a limit of its own, for drawing and printing together.
     timeout: 0,
   });
@@ -88,15 +102,6 @@ const margin = "18mm";
 
 /** CSS pixels of a sheet within its margins; see `margin`. */
 const sheets = { letter: { width: 680, height: 920 }, a4: { width: 658, height: 986 } };
-
-/** Mark of a table that may run over pages with sums to carry; see views/partials/table.hbs. */
-const carriesSums = " data-carries=";
-
-/** @throws TooWideError where the sheet would cut something */
-async function refuseTooWide(press: Page, sheetWidth: number): Promise<void> {
-  const wide = await press.evaluate((width) => globalThis.tooWide(width), sheetWidth);
-  if (wide) throw new TooWideError(wideText(wide));
-}
 
 const wideText = ({ section, text }: { readonly section: string; readonly text: string }) =>
   `The report was not printed: in “${section}”, what begins with “${text}” is wider than the paper and would be cut. Shorten that name or text in the study, or break it with a space, and print again.`;

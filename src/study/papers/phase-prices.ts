@@ -1,3 +1,4 @@
+import { at, numbersBy } from "../../lists.js";
 import type { Assumed } from "../../model/assumed.js";
 import type { ProgramOption } from "../../model/inputs.js";
 import { priceGroupOf } from "../../model/money/price-group.js";
@@ -79,4 +80,4 @@ function itemParts(name: string, parts: PhaseParts): PricedPhase["parts"] {
 }
 
 const risen = (group: Parameters<typeof riseIn>[0], { factors, rises }: PhaseParts) =>
-  factors.map((factor, year) => factor * riseIn(group, year, rises));
+  numbersBy(factors.length, (year) => at(factors, year) * riseIn(group, year, rises));

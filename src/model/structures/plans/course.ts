@@ -1,12 +1,21 @@
 import { clean } from "../../mussels/cohorts.js";
 import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/grown-months.js";
-import { type Layer, LayerGrownOn } from "../../mussels/layer.js";
+import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { NearestLimit } from "../limits.js";
 import { type Course, courseFrom, monthLike, thicknessIn } from "./course-months.js";
 import { type Dates, dateFrom, datesOf, yearsToRepeat } from "./dates.js";
-import { begun, type SurfacePart, settlersLetOn, type UntouchedCourse } from "./untouched.js";
+import {
+  begun,
+  growingPart,
+  type PartYear,
+  type SurfacePart,
+  settlersLetOn,
+  thickest,
+  type UntouchedCourse,
+  untouchedCourse,
+} from "./untouched.js";
 
 /**
  * A plan from establishment over the horizon. Cleaning starts on the first date at which there is a layer worth a
@@ -22,6 +31,12 @@ export function courseOf(plan: Plan, untouched: UntouchedCourse, part: SurfacePa
   if (dates === undefined || first === undefined) return untouched;
   const factor = settlersLetOn(plan, part.context);
   return datedCourse({ first, every: dates.every }, { factor, untouched }, part);
+}
+
+/** The thickest layer that a plan lets grow on a part. */
+export function thickestUnder(plan: Plan, part: PartYear): Layer {
+  const growing = growingPart(part);
+  return thickest(courseOf(plan, untouchedCourse(settlersLetOn(plan, part.context), growing), growing));
 }
 
 /** The first date of a routine with a layer worth a visit; undefined if there is none within the horizon. */
@@ -117,8 +132,18 @@ export function nearLimit({ limitShare }: TriggeredRoutine, component: Component
   const nearest = new NearestLimit();
   return (layer: Layer, monthOfYear: number): boolean => {
     if (layer.mass === 0) return false;
+    const { number, lengthMm, cover, mass, thickness, killed, shed } = layer;
+    const grown = {
+      number,
+      lengthMm,
+      cover: cover / share,
+      mass: mass / share,
+      thickness: thickness / share,
+      killed,
+      shed: shed / share,
+    };
     nearest.clear();
-    component.limit(nearest.meet, new LayerGrownOn(layer, share), monthOfYear);
+    component.limit(nearest.meet, grown, monthOfYear);
     return nearest.load > 1;
   };
 }

@@ -22,7 +22,7 @@ export const growingYears = ([first, ...others]: PartYears): GrowingYears => [
   ...others.map(growingPart),
 ];
 
-const growingPart = ({ component, context }: PartYear): SurfacePart => ({
+export const growingPart = ({ component, context }: PartYear): SurfacePart => ({
   component,
   context,
   surface: context.growing(component.surface),

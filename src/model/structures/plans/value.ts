@@ -26,6 +26,7 @@ export class PlanValue {
   #course: Course | undefined;
   #steps = -1;
   #yearsBefore = 0;
+  #isWorkless = false;
   #nearest = noLoad;
 
   constructor(plan: Plan, tools: PlanTools, standing: StandingCost | undefined) {
@@ -50,6 +51,11 @@ export class PlanValue {
   /** The limit that the layer came nearest to in the years reckoned. */
   get nearest(): LimitLoad {
     return this.#nearest;
+  }
+
+  /** Known to be leaving the part: nothing is put in place, and no date of a routine meets a layer worth a visit. */
+  get comesToLeaving(): boolean {
+    return this.#standing === undefined && this.#isWorkless;
   }
 
   get isWhole(): boolean {
@@ -86,6 +92,7 @@ export class PlanValue {
     this.#value += work.value;
     this.#dated = this.#value;
     this.#yearsBefore = work.yearsBefore;
+    this.#isWorkless = work.first === Infinity;
     this.#steps = 0;
   }
 
@@ -102,10 +109,16 @@ export class PlanValue {
   }
 }
 
-/** Values of the plans of a part in one operating year, each made once. */
+/** Values of the plans of a part in one operating year, each made once: one for all by which nothing is ever done. */
 export function planValues(tools: PlanTools): (plan: Plan) => PlanValue {
   const standing = remembered((protection: Protection) => standingCost(protection, tools.context));
-  return remembered((plan: Plan) => new PlanValue(plan, tools, plan.protection && standing(plan.protection)));
+  let left: PlanValue | undefined;
+  return remembered((plan: Plan) => {
+    const value = new PlanValue(plan, tools, plan.protection && standing(plan.protection));
+    if (!value.comesToLeaving) return value;
+    left ??= value;
+    return left;
+  });
 }
 
 /**

@@ -1,5 +1,4 @@
 import { at, noElement } from "../../../lists.js";
-import { roundedCents } from "../../money/line.js";
 import type { AssumptionId } from "../../register/register.js";
 import type { Charge, Priced, Tell, YearTable } from "../component.js";
 
@@ -71,7 +70,6 @@ export class MergedLists {
   readonly #quantities: number[] = [];
   /** Costs of the list that is told, unit rates of those before. */
   readonly #rates: number[] = [];
-  readonly #cents: number[] = [];
   /** The assumptions that were added last to each line: a charge that is told month by month brings the same ones. */
   readonly #added: (readonly AssumptionId[])[] = [];
   readonly #joined: Joined[] = [];
@@ -106,16 +104,15 @@ export class MergedLists {
     this.#end();
   }
 
-  /** What was told. @param lists by year, the number of its list */
+  /** What was told, in columns without room for more. @param lists by year, the number of its list */
   table(lists: readonly number[]): YearTable {
     return {
       lists,
-      ends: this.#ends,
-      charges: this.#charges,
-      assumptionIds: this.#ids,
-      quantities: this.#quantities,
-      unitRates: this.#rates,
-      cents: this.#cents,
+      ends: this.#ends.slice(),
+      charges: this.#charges.slice(),
+      assumptionIds: this.#ids.slice(),
+      quantities: this.#quantities.slice(),
+      unitRates: this.#rates.slice(),
     };
   }
 
@@ -128,10 +125,8 @@ export class MergedLists {
   }
 
   #end(): void {
-    for (let line = this.#first; line < this.#charges.length; line++) {
+    for (let line = this.#first; line < this.#charges.length; line++)
       this.#charges[line] = alikeIn(this.#charges, at(this.#charges, line));
-      this.#cents.push(roundedCents(this.#quantities[line] ?? 0, this.#rates[line] ?? 0));
-    }
     this.#first = this.#charges.length;
     this.#ends.push(this.#first);
   }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
+import type { Plan } from "../../../../src/model/structures/component.js";
 import type { Structure } from "../../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { followPlan } from "../../../../src/model/structures/plan-over-years.js";
+import { areAmong } from "../../../../src/model/structures/plans/dates.js";
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
 import { planValues } from "../../../../src/model/structures/plans/value.js";
 import { costOfLines, weighed } from "../../../../src/model/structures/plans/weights.js";
@@ -40,4 +42,33 @@ describe("the value of a plan", () => {
       }
     }
   });
+
+  it.each<[string, Structure]>([
+    ["a floating dock", floatingDock],
+    ["an intake that may be dosed", dosed],
+  ])(
+    "is no less by its dates than that of a plan whose dates are all among its own: %s",
+    (_what, structure) => {
+      const context = contextOf(drawnDownLake, 16, lateProtected);
+      let compared = 0;
+      for (const component of componentsOf(structure, context)) {
+        const valueBy = planValues(
+          planTools({ component, context, surface: context.growing(component.surface) }),
+        );
+        const dated = (plan: Plan) => {
+          const value = valueBy(plan);
+          while (!value.isWhole) value.reckonOn();
+          return value.dated;
+        };
+        const { plans } = candidatePlans(component, context);
+        for (const plan of plans) {
+          for (const rarer of plans.filter((each) => each !== plan && areAmong(each, plan))) {
+            expect(dated(plan), `${plan.id} and ${rarer.id}`).toBeGreaterThanOrEqual(dated(rarer));
+            compared += 1;
+          }
+        }
+      }
+      expect(compared).toBeGreaterThan(20);
+    },
+  );
 });
