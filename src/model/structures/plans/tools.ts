@@ -85,7 +85,7 @@ interface KnownRun {
  * in them is the same for all plans, or nothing where a filter holds it.
  */
 function monthsOf(part: SurfacePart): Months {
-  const ledger = new Ledger(part.context.planWeights);
+  const ledger = new Ledger(part.context.planWeights, part.context.growth.room);
   const reckon = monthCosts(part, ledger);
   const fedOf = remembered((_: GrownMonths): number[] => []);
   const unfedOf = part.component.isFed ? remembered((_: GrownMonths): number[] => []) : fedOf;

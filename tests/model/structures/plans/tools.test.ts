@@ -106,7 +106,7 @@ describe("a month", () => {
   it("has its lines after those before", () => {
     const [line] = planBy("filter").protection?.monthly[0] ?? [];
     if (!line) throw new Error("a filter costs nothing");
-    const ledger = new Ledger(context.planWeights);
+    const ledger = new Ledger(context.planWeights, context.growth.room);
     const months = [line, { ...line, what: "another" }].map((each) => {
       tellAll(ledger.tell, [each]);
       return ledger.endMonth(noLoad);
