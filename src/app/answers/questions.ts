@@ -208,6 +208,8 @@ export interface Answering {
   ) => Promise<LatestAnswer<Which, Entry>>;
   /** What was answered before, and is remembered. */
   readonly known: <Which extends Kind>(kind: Which, asked: Asked<Which>) => Answer<Which> | undefined;
+  /** Whether any answer was asked for that is remembered: until then no worker has started. */
+  readonly hasBegun: () => boolean;
   readonly close: () => Promise<void>;
 }
 
