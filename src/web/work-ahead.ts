@@ -26,31 +26,23 @@ export async function workAhead(
   }
 }
 
-interface Rests {
-  /** After the first answer, in which a browser asks for the style and the fonts of the page. */
-  readonly answered: number;
-  /** Where nobody asks. */
-  readonly unasked: number;
-}
+/** Milliseconds after the first answer, in which a browser asks for the style and the fonts of the page. */
+const restAnswered = 400;
 
-const usualRests: Rests = { answered: 400, unasked: 1000 };
+/** And after the start, where nobody asks. */
+const restUnasked = 1000;
 
 /**
  * Begins a little after the first question is answered, or where nobody has asked for a while: whoever waits for the first
  * page would share the processors with it.
  * @param signal ends the server: what has not begun by then never does
  */
-export function afterFirstAnswer(
-  server: Server,
-  signal: AbortSignal,
-  begin: () => void,
-  rests = usualRests,
-): void {
+export function afterFirstAnswer(server: Server, signal: AbortSignal, begin: () => void): void {
   const begun = once(() => signal.aborted || begin());
-  const clock = setTimeout(begun, rests.unasked).unref();
+  const clock = setTimeout(begun, restUnasked).unref();
   const answered = () => {
     clearTimeout(clock);
-    setTimeout(begun, rests.answered).unref();
+    setTimeout(begun, restAnswered).unref();
   };
   server.once("request", (_question, answer) => answer.once("close", answered));
 }
