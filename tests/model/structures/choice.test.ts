@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { bareSurface, thickestOf } from "../../../src/model/mussels/layer.js";
+import type { PlanEntry } from "../../../src/model/structures/catalogue.js";
 import type { Component, Limit } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
@@ -8,7 +9,7 @@ import { nearLimit } from "../../../src/model/structures/plans/course.js";
 import { layerIn } from "../../../src/model/structures/plans/course-months.js";
 import { thickest, untouchedCourse } from "../../../src/model/structures/plans/untouched.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
-import { assumed, numbersBy } from "../assumptions.js";
+import { assumed, assumedWith, numbersBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
 import { floatingDock, gravityIntake } from "../study.js";
@@ -57,6 +58,24 @@ describe("the choice among plans", () => {
       keptPart([{ component: rack, context: { ...lake, plans } }]).chosen.plan.entry.id;
     expect(idOfFirst([...lake.plans, again])).toBe(chosen.plan.entry.id);
     expect(idOfFirst([again, ...lake.plans])).toBe("again");
+  });
+
+  it("never falls on a plan whose cost is no number, which no study gives, wherever it is listed", () => {
+    const { capital } = numbersBy("coating");
+    const context = contextOf(drawnDownLake, 10, assumedWith({ [capital]: Number.NaN }));
+    const [component] = componentsOf(floatingDock, context);
+    if (!component) throw new Error("no hull");
+    const isUnknown = ({ numbers }: PlanEntry) => "capital" in numbers && numbers.capital === capital;
+    const unknown = context.plans.filter(isUnknown);
+    const others = context.plans.filter((entry) => !isUnknown(entry));
+    const chosenOf = (plans: LakeContext["plans"]) =>
+      keptPart([{ component, context: { ...context, plans } }]).chosen;
+    expect(chosenOf(unknown).yearlyCost).toBeNaN();
+    const { plan, yearlyCost } = chosenOf(others);
+    for (let place = 0; place <= others.length; place++) {
+      const found = chosenOf(others.toSpliced(place, 0, ...unknown));
+      expect([found.plan.id, found.yearlyCost]).toEqual([plan.id, yearlyCost]);
+    }
   });
 
   it("is free for a part where the study prescribes a plan for another", () => {
