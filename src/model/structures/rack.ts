@@ -41,11 +41,11 @@ function rackIds(rack: Rack): AssumptionId[] {
   return [...ids, bulkDensityId];
 }
 
-/** Infinite once the rack is closed. */
+/** In m; infinite once the rack is closed. */
 export const rackHeadLoss = (rack: Rack, layerThickness: number, flow: number, factors: BarFactors): number =>
   rackLoss(costFormula(rack), rack, { layerThickness, approachVelocity: flow / rackFace(rack) }, factors);
 
-/** Velocity through what is left of the openings, m/s; a closed rack passes nothing. */
+/** Velocity through what is left of the openings, m/s; infinite once the rack is closed. */
 export function rackVelocity(rack: Rack, layerThickness: number, flow: number): number {
   const blocked = blockedShare(rack, layerThickness);
   return blocked < 1 ? flow / rackFace(rack) / (1 - blocked) : Infinity;

@@ -109,7 +109,10 @@ export class PlanValue {
   }
 }
 
-/** Values of the plans of a part in one operating year, each made once: one for all without protection by which nothing is done. */
+/**
+ * Values of the plans of a part in one operating year, each made once: one for all plans without protection by which nothing
+ * is ever done.
+ */
 export function planValues(tools: PlanTools): (plan: Plan) => PlanValue {
   const standing = remembered((protection: Protection) => standingCost(protection, tools.context));
   let left: PlanValue | undefined;

@@ -92,7 +92,7 @@ export function costOfLines(lines: readonly Priced[], weights: PlanWeights): num
   return cost;
 }
 
-/** A cost of nothing: the copy of a weight has all its parts, and the engine keeps fractional numbers in it from the start. */
+/** A cost of nothing. A weight's copy has as many parts, and the engine takes it for a list of fractional numbers at once. */
 export function noCost({ byYear }: PlanWeights): number[] {
   const cost = at(byYear, 0).slice();
   for (let part = 0; part < cost.length; part++) cost[part] = 0;
