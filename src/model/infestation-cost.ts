@@ -108,12 +108,13 @@ const horizonOf = (structures: readonly StructureResult[], skipYears: number) =>
   Math.max(0, ...structures.map(({ told }) => told.count - skipYears));
 
 /**
- * Lists that stand in some years in a row are added together, each line rounded to the cent once, as `costLine` does.
- * @throws AmountError naming structure and line where one is no sum of money
+ * Lists that stand in some years in a row are added together, each line rounded to the cent once, as `costLine` does; years
+ * before the study are judged and not added.
+ * @throws AmountError naming structure and line where one is no sum of money, in whatever year
  */
 function addOrigin(rows: Rows, { part, table }: Origin, skipYears: number, structure: string): void {
   const { lists, charges, quantities, unitRates } = table;
-  for (let first = skipYears, end = 0; first < lists.length; first = end) {
+  for (let first = 0, end = 0; first < lists.length; first = end) {
     const list = lists[first] ?? noElement(lists, first);
     for (end = first + 1; lists[end] === list; ) end++;
     for (let line = firstOf(table, list); line < endOf(table, list); line++) {
@@ -123,7 +124,7 @@ function addOrigin(rows: Rows, { part, table }: Origin, skipYears: number, struc
       const cents = roundedCents(quantity, unitRate);
       if (!Number.isSafeInteger(cents))
         throw new AmountError(structure, nameOf(part, charge.what), quantity * unitRate);
-      addCharge(rows, charge, cents, first - skipYears, end - skipYears);
+      if (end > skipYears) addCharge(rows, charge, cents, Math.max(0, first - skipYears), end - skipYears);
     }
   }
 }

@@ -88,10 +88,8 @@ export function optionResult(
   const containment = containmentOf(option, input.money, statesByYear, settings);
   const { known, followed, program } = amountsByYear(costs, risk);
   const weights = costWeights(statesByYear, factors, rises);
-  const infestationAt = (by: CostWeights, attempts = noMoney) =>
-    presentValueOf(noticed, by, unnoticed).plus(attempts);
   const spent = new Money(weightedTotal(program, factors));
-  const present = pair(spent, infestationAt(weights, containment?.presentValue));
+  const present = pair(spent, infestationAt(costs, weights, containment?.presentValue));
   const knownWeight = (group: PriceGroup) =>
     factors.reduce((sum, factor, year) => sum + factor * at(known, year) * riseIn(group, year, rises), 0);
   const ofChances = once(() => costOfChances(costs, settings));
@@ -113,12 +111,8 @@ export function optionResult(
     expectedByYear: () => program.map((cost, year) => pair(new Money(cost), new Money(at(losses(), year)))),
     equivalentYearly: () => perYear(present, factors),
     undiscounted: () => {
-      const allOnes = costWeights(
-        statesByYear,
-        factors.map(() => 1),
-        rises,
-      );
-      return pair(new Money(sumOf(program)), infestationAt(allOnes, containment?.undiscounted));
+      const whole = undiscountedWeights(statesByYear, settings);
+      return pair(new Money(sumOf(program)), infestationAt(costs, whole, containment?.undiscounted));
     },
     ofChances,
     atScale: () => costAtScales(ofChances(), risk.reachingByYear, settings.rates),
@@ -126,6 +120,17 @@ export function optionResult(
     presentValueByAccount: () => byAccount(noticed, unnoticed, weights),
   });
 }
+
+const infestationAt = ({ schedule, unnoticed }: OptionCosts, by: CostWeights, attempts = noMoney): Money =>
+  presentValueOf(schedule.infestation, by, unnoticed).plus(attempts);
+
+/** Each year counts in full. */
+const undiscountedWeights = (states: readonly StateProbabilities[], { factors, rises }: CostSettings) =>
+  costWeights(
+    states,
+    factors.map(() => 1),
+    rises,
+  );
 
 /** Expected amounts in each year of the horizon, in plain numbers. */
 function amountsByYear(costs: OptionCosts, { statesByYear, knownBefore }: Risk) {

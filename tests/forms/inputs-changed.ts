@@ -10,6 +10,7 @@ import { type OptionResult, optionResult } from "../../src/model/option.js";
 import type { FoundingRates } from "../../src/model/risk/hazard.js";
 import { namedWays } from "../../src/model/risk/other-ways.js";
 import type { ScheduleResult } from "../../src/model/schedules.js";
+import { tableOf } from "../../src/model/structures/plans/year-table.js";
 import type { StructureResult } from "../../src/model/structures/structure.js";
 import { type Mutable, ofOption } from "./options-changed.js";
 
@@ -49,7 +50,7 @@ const yearsBefore = ({ comparison: { schedules, input } }: Basis) =>
 const setHorizon: Change = (basis, to) => {
   const last = yearsBefore(basis) + to;
   basis.input = { ...basis.input, money: { ...basis.input.money, horizon: to } };
-  withStructures(basis, (structure) => ({ ...structure, years: structure.years.slice(0, last) }));
+  withStructures(basis, ({ years }) => years.slice(0, last));
 };
 
 const setMoney =
@@ -147,23 +148,24 @@ export function changeRates(
     isMeant(line, schedule) ? costLine({ ...line, unitRate: line.unitRate * factor }) : line;
   withStructures(
     basis,
-    (structure, schedule) => ({
-      ...structure,
-      years: structure.years.map((lines) => lines.map((line) => changed(line, schedule))),
-    }),
+    ({ years }, schedule) => years.map((lines) => lines.map((line) => changed(line, schedule))),
     changed,
   );
 }
 
-/** Schedules whose structures cost something else: their sums by the product's own functions. */
+/** Schedules whose structures cost something else: their sums by the product's own functions. @param linesOf by year */
 function withStructures(
   basis: Basis,
-  change: (structure: StructureResult, schedule: ScheduleResult) => StructureResult,
+  linesOf: (structure: StructureResult, schedule: ScheduleResult) => readonly (readonly CostLine[])[],
   changeOperating: (line: CostLine, schedule: ScheduleResult) => CostLine = (line) => line,
 ): void {
   const groups = new Set(basis.input.money.escalation?.map(({ group }) => group));
   const schedules = basis.schedules.map((schedule) => {
-    const structures = schedule.structures.map((structure) => change(structure, schedule));
+    const structures = schedule.structures.map((structure) => {
+      const years = linesOf(structure, schedule);
+      const told = { count: years.length, origins: [{ part: undefined, table: tableOf(years) }] };
+      return { ...structure, years, told };
+    });
     return {
       ...schedule,
       structures,

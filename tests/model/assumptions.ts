@@ -17,7 +17,7 @@ export function assumedWith(replaced: Readonly<Record<string, number>>): (id: st
 }
 
 /** The ids of the numbers of the first shipped plan with this mechanism. */
-export function numbersBy<By extends Measure>(measure: By): PlanNumberIds<By> {
+export function idsOfPlanBy<By extends Measure>(measure: By): PlanNumberIds<By> {
   const isWanted = (plan: PlanEntry): plan is PlanEntry & PlanBy<By> => plan.measure === measure;
   const plan = assumptionSet.plans.find(isWanted);
   if (!plan) throw new Error(`no plan by ${measure}`);

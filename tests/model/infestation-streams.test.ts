@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { compare } from "../../src/model/compare.js";
 import { infestationCost, isControl } from "../../src/model/infestation-cost.js";
-import { type CostLine, costLine } from "../../src/model/money/line.js";
+import { AmountError, type CostLine, costLine } from "../../src/model/money/line.js";
 import { presentValueByAge, presentValueOf, weightsOf } from "../../src/model/present-value.js";
 import { tableOf } from "../../src/model/structures/plans/year-table.js";
 import { type StructureResult, structureResult } from "../../src/model/structures/structure.js";
@@ -105,6 +105,20 @@ describe("what an infestation costs", () => {
     const later = infestationCost([withLines(dock, lines)], 1);
     expect(later.plain.byYear).toEqual([27, 13]);
     expect(later.firstAgeAbove(20)).toBe(0);
+    expect([...infestationCost([withLines(dock, lines)], 2).byAccount.keys()]).toEqual([]);
+  });
+
+  it("refuses an amount too large for whole cents in any year, also in those before the study", () => {
+    const absurd = [{ ...line("loss", 1), unitRate: 1e15 }];
+    for (const years of [
+      [absurd, [], []],
+      [[], absurd, []],
+      [[], [], absurd],
+    ]) {
+      for (const skipYears of [0, 1, 2]) {
+        expect(() => infestationCost([withLines(dock, years)], skipYears)).toThrow(AmountError);
+      }
+    }
   });
 });
 

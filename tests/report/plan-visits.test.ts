@@ -1,7 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { at } from "../../src/lists.js";
+import { at, meanOf } from "../../src/lists.js";
+import type { Plan } from "../../src/model/structures/component.js";
+import type { Structure } from "../../src/model/structures/kinds.js";
+import { planTools } from "../../src/model/structures/plans/tools.js";
+import { growingPart } from "../../src/model/structures/plans/untouched.js";
+import { PlanValue } from "../../src/model/structures/plans/value.js";
+import { componentsOf } from "../../src/model/structures/structure.js";
 import { planPicks } from "../../src/report/rack/plan-picks.js";
 import { runnerUpOf } from "../../src/report/rack/tried-plans.js";
+import type { StudyRun } from "../../src/study/prepare/compute.js";
 import { exampleDocument, valueAt } from "../study/example.js";
 import { editedRun } from "./edited.js";
 import { exampleRun } from "./runs.js";
@@ -19,6 +26,19 @@ const visits = new Map(
     ),
 );
 
+/** What a plan without a protection costs a year, reckoned for it alone: nothing of another plan is taken for its own. */
+function costAlone(plan: Plan, structure: Structure | undefined, { comparison }: StudyRun, part = rack.name) {
+  const [{ contexts }] = comparison.schedules;
+  const values = contexts.map((context) => {
+    const component = structure && componentsOf(structure, context).find(({ name }) => name === part);
+    if (!component) throw new Error(`no ${part}`);
+    const value = new PlanValue(plan, planTools(growingPart({ component, context })), undefined);
+    while (!value.isWhole) value.reckonOn();
+    return value.atLeast;
+  });
+  return meanOf(values) / contexts[0].planWeights.whole;
+}
+
 describe("visits to a rack that lies dry each winter, from 14 November to 2 March", () => {
   it("find nothing in the Decembers of a half-yearly or yearly round, and something in an August", () => {
     // The first date of a round is the last month of its first: of half-yearly ones June, then December.
@@ -31,8 +51,11 @@ describe("visits to a rack that lies dry each winter, from 14 November to 2 Marc
 
   it("cost nothing where they find nothing, and are then told as leaving it, not as the next best", () => {
     const left = rack.everyPlan().find(({ plan }) => plan.entry.measure === "leave");
-    for (const { comesToLeaving, yearlyCost } of rack.everyPlan())
-      if (comesToLeaving) expect(yearlyCost).toBe(left?.yearlyCost);
+    for (const { plan, comesToLeaving, yearlyCost } of rack.everyPlan()) {
+      if (!comesToLeaving) continue;
+      expect(yearlyCost, plan.id).toBe(left?.yearlyCost);
+      expect(costAlone(plan, structure?.structure, run), plan.id).toBeCloseTo(yearlyCost, 6);
+    }
     expect(rack.chosen.plan.id).toBe(left?.plan.id);
     expect(runnerUpOf(rack)?.comesToLeaving).toBe(false);
     const { open } = planPicks(run, { structure: structure?.structure.id ?? "", part: rack.name });
@@ -65,16 +88,20 @@ describe("visits to a rack that lies dry each winter, from 14 November to 2 Marc
 
 describe("plans in a lake too poor in calcium for mussels to become many", () => {
   const few = exampleRun("ninemoss");
-  const parts = few.comparison.structures.flatMap(({ structure: { id }, components }) =>
-    components.map((component) => ({ structure: id, component })),
+  const parts = few.comparison.structures.flatMap(({ structure, components }) =>
+    components.map((component) => ({ structure, component })),
   );
 
   it("cost what leaving the part costs, and none is told as the next best", () => {
     for (const { structure, component } of parts) {
       const [left] = component.everyPlan().filter(({ plan }) => plan.entry.measure === "leave");
-      for (const { yearlyCost } of component.everyPlan()) expect(yearlyCost).toBe(left?.yearlyCost);
+      for (const { plan, yearlyCost } of component.everyPlan()) {
+        expect(yearlyCost, plan.id).toBe(left?.yearlyCost);
+        if (!plan.protection)
+          expect(costAlone(plan, structure, few, component.name), plan.id).toBeCloseTo(yearlyCost, 6);
+      }
       expect(component.everyPlan().filter(({ comesToLeaving }) => !comesToLeaving)).toEqual([left]);
-      const { open } = planPicks(few, { structure, part: component.name });
+      const { open } = planPicks(few, { structure: structure.id, part: component.name });
       expect(open?.plans.map(({ mark }) => mark)).not.toContain("next best");
       const inspected = open?.plans.find(({ label }) => label.startsWith("inspected every month"));
       expect(inspected?.remark).toBe("same as leaving it: mussels stay too few for it to begin");

@@ -12,7 +12,7 @@ import type { DrawnStudy } from "../../src/study/odds/draws.js";
 import { hydrologicYearId } from "../../src/study/odds/odds.js";
 import { classChanceId } from "../../src/study/odds/uncertain-inputs.js";
 import { prepareStudy } from "../../src/study/prepare/prepared.js";
-import { boatsToModel } from "../../src/study/prepare/to-model.js";
+import { toModel } from "../../src/study/prepare/to-model.js";
 import { rangedQuantities, withValues } from "../../src/study/reading/ranged.js";
 import { typedQuantities } from "../../src/study/typed/typed-quantities.js";
 import { blockDraws } from "../model/futures/block-draws.js";
@@ -80,7 +80,8 @@ function comparedAt(
   const { assumed, ...read } = prepareStudy(drawn, assumptions);
   // How the two ways to the chance weigh is worked out once, from the study's own values.
   const { estimate } = prepareStudy(document, assumptions);
-  const input = { ...read.input, ...boatsToModel(drawn, { ...read, estimate }) };
+  const { boats, options } = toModel(drawn, { ...read, estimate });
+  const input = { ...read.input, boats, options };
   const year = values.get(hydrologicYearId);
   const record = year === undefined ? input.lake.record : input.lake.record?.slice(year, year + 1);
   const classes = input.boats.classes.map((each) => {

@@ -1,5 +1,5 @@
 import type { Rack, StructureBase } from "../structures/inputs.js";
-import { barFactors, rackState } from "../structures/rack.js";
+import { rackVelocity } from "../structures/rack.js";
 import { type Checked, entryOf } from "./checked.js";
 import { type Entry, type EntryCheck, usual, usuallyAtMost } from "./entry-check.js";
 import { usualRanges } from "./usual-ranges.js";
@@ -12,7 +12,7 @@ export function rackEntries(
   const { assumed } = checked;
   const entry = (field: string, what: string, rest: Pick<Entry, "measure" | "found" | "remedy">) =>
     entryOf(checked, field === "" ? ["rack"] : ["rack", field], { what: `trash rack: ${what}`, ...rest });
-  const through = rackState(rack, 0, flow, barFactors(rack, checked)).throughVelocity;
+  const through = rackVelocity(rack, 0, flow);
   const velocity = entry("", "velocity between its clean bars, at the largest flow", {
     measure: "speed",
     found: through,

@@ -1,6 +1,6 @@
 import { noElement, numbersBy } from "../../lists.js";
 import { afterContainment, type CostByEstablishment, costToGo } from "../option-numbers.js";
-import { type ExpectedCourse, expectedCost, expectedCourse } from "./expected-course.js";
+import { type ExpectedCourse, expectedCost } from "./expected-course.js";
 
 /** What an option comes to in one future. */
 export interface OptionFuture {
@@ -35,7 +35,7 @@ export function optionFuture(
   costs: CostByEstablishment,
   hazards: readonly number[],
   luck: number,
-  course: ExpectedCourse = expectedCourse(hazards, costs.contained),
+  course: ExpectedCourse,
 ): OptionFuture {
   const establishment = establishmentYear(hazards, luck);
   const expected = expectedCost(costs, course);

@@ -6,7 +6,7 @@ import { cleanWaterway, type Waterway, waterwayLoss } from "../hydraulics/waterw
 import { daysOf, hoursPerDay, months } from "../lake/calendar.js";
 import type { AssumptionId } from "../register/register.js";
 import { cleaningOf, timesAsMuch } from "./cleaning.js";
-import type { Charge, Component, Limit, Outage } from "./component.js";
+import type { Charge, Component, Limit, Outage, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { Hydropower } from "./inputs.js";
 import { fouledPipeIds, pipeWall, thicknessLimit } from "./pipe.js";
@@ -188,15 +188,12 @@ function coolingComponent(
   const limit = context.assumed(deratingId);
   const tooThick = thicknessLimit(context);
   const ids = [...smallLineIds(coolingWater), ...efficiencyIds(plant)];
-  const derated = lostEnergy(plant, "energy lost to derating", ids);
+  const derate = shareOfEnergy(plant, year, "energy lost to derating", ids);
   const walls = coolingWater.upstreamWalls ?? tapped.map(wallOf);
   const lines = { area: wall.wettedArea, count: units, walls, share };
   const rawWater = rawWaterOf(coolingWater, lines, context, {
     limit,
-    missing: (lineIds) => {
-      const plugged = lostEnergy(plant, "energy lost to plugged coolers", [...ids, ...lineIds]);
-      return (tell, lost, month) => tell(at(plugged, month), at(year.energy, month) * lost * units);
-    },
+    missing: (lineIds) => shareOfEnergy(plant, year, "energy lost to plugged coolers", [...ids, ...lineIds]),
     standing: (lineIds) => {
       const shut = outageCharges(plant, lineIds);
       return (tell, hours, month) => tell(at(shut, month), outage.quantity(hours / hoursPerDay, month));
@@ -217,7 +214,7 @@ function coolingComponent(
     isFed: rawWater !== undefined,
     losses: (tell, layer, month, upstream) => {
       const missing = 1 - share(layer);
-      if (missing > 0) tell(at(derated, month), at(year.energy, month) * missing * units);
+      if (missing > 0) derate(tell, missing, month);
       rawWater?.losses(tell, layer, month, upstream);
     },
     limit: (meet, layer, month) => {
@@ -226,6 +223,18 @@ function coolingComponent(
       rawWater?.limit(meet, layer, month);
     },
   };
+}
+
+/** Tells a share of the energy of a clean month in all units. */
+function shareOfEnergy(
+  plant: Hydropower,
+  { energy }: OperatingYear,
+  what: string,
+  assumptionIds: readonly AssumptionId[],
+) {
+  const charges = lostEnergy(plant, what, assumptionIds);
+  return (tell: Tell, share: number, month: number): void =>
+    tell(at(charges, month), at(energy, month) * share * plant.units);
 }
 
 /** What breaks off a part comes down the lines that are tapped from it, each unit's from its own. */

@@ -1,5 +1,4 @@
 import { once, remembered } from "../computed-once.js";
-import type { Layer } from "../mussels/layer.js";
 import { outageDays } from "./cleaning.js";
 import type { Charge, Component, Limit, LimitLoad, Meet, Tell } from "./component.js";
 import type { LakeContext } from "./context.js";
@@ -34,12 +33,6 @@ export class NearestLimit implements LimitLoad {
     this.limit = noLoad.limit;
     this.load = 0;
   }
-}
-
-export function nearestLimit({ limit }: Pick<Component, "limit">, layer: Layer, month: number): LimitLoad {
-  const nearest = new NearestLimit();
-  limit(nearest.meet, layer, month);
-  return nearest;
 }
 
 const firstId = "limit.first-share";
@@ -95,9 +88,3 @@ const forced = (
   unitRate: unitRate * factor,
   assumptionIds: [...assumptionIds, ...forcedIds, ...limit.assumptionIds],
 });
-
-/** The limit that a layer passes in a month, in words; undefined if none. */
-export function brokenLimit(component: Component, layer: Layer, month: number): string | undefined {
-  const { limit, load } = nearestLimit(component, layer, month);
-  return load > 1 ? limit.broken : undefined;
-}

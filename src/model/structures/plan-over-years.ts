@@ -5,7 +5,7 @@ import { removalLines, workLines } from "./plan-work.js";
 import { type Course, firstCleaned, isCleaned, layerIn, yearLike } from "./plans/course-months.js";
 import { tellAll } from "./plans/ledger.js";
 import type { PlanTools } from "./plans/tools.js";
-import { linesByYear, MergedLists } from "./plans/year-table.js";
+import { firstAlike, linesByYear, MergedLists } from "./plans/year-table.js";
 import { isInPlace } from "./protection.js";
 
 /**
@@ -31,17 +31,19 @@ export function followPlan(plan: Plan, tools: PlanTools, course: Course): YearTa
   return lines.table(years);
 }
 
-/** Lines of each year since establishment, the mean over the possible operating years. */
+/**
+ * Lines of each year since establishment, the mean over the possible operating years; those that are alike in each of them
+ * have the same list.
+ */
 export function meanOfYears(followed: readonly YearTable[]): YearTable {
   const [first, ...others] = followed;
   if (first && others.length === 0) return first;
   const share = 1 / followed.length;
   const all = followed.map(linesByYear);
-  const years = at(followed, 0).lists.map((_, year) => year);
   const merged = new MergedLists();
-  for (const year of years) {
+  const listOf = remembered((year: number) => {
     for (const lines of all) for (const line of at(lines, year)) merged.tell(line, line.quantity * share);
-    merged.endList();
-  }
-  return merged.table(years);
+    return merged.endList();
+  });
+  return merged.table(firstAlike(followed, at(followed, 0).lists.length).map(listOf));
 }

@@ -5,7 +5,7 @@ import type { Component, ImpossiblePlan, Plan, Routine } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { protectionOf, sizeOf } from "./protection.js";
 
-export interface Candidates {
+interface Candidates {
   readonly plans: readonly Plan[];
   readonly impossible: readonly ImpossiblePlan[];
 }

@@ -8,14 +8,6 @@ import type { LakeContext } from "./context.js";
 import type { Rack, RackFormula } from "./inputs.js";
 import type { PipeFlow } from "./pipe.js";
 
-/** The physical effect of a layer on a rack at a flow. */
-interface RackState {
-  readonly blocked: number;
-  readonly headLoss: number;
-  /** Velocity through what is left of the openings, m/s. */
-  readonly throughVelocity: number;
-}
-
 /** The formula that the costs use; Meusburger's unless the study asks for another. */
 export const costFormula = (rack: Rack): RackFormula => rack.formula ?? "meusburger";
 
@@ -49,19 +41,12 @@ function rackIds(rack: Rack): AssumptionId[] {
   return [...ids, bulkDensityId];
 }
 
-/** Head loss and velocity through the openings; a closed rack passes nothing. */
-export function rackState(rack: Rack, layerThickness: number, flow: number, factors: BarFactors): RackState {
-  return {
-    blocked: blockedShare(rack, layerThickness),
-    headLoss: headLossOf(rack, layerThickness, flow, factors),
-    throughVelocity: velocityThrough(rack, layerThickness, flow),
-  };
-}
-
-const headLossOf = (rack: Rack, layerThickness: number, flow: number, factors: BarFactors): number =>
+/** In m; infinite once the rack is closed. */
+export const rackHeadLoss = (rack: Rack, layerThickness: number, flow: number, factors: BarFactors): number =>
   rackLoss(costFormula(rack), rack, { layerThickness, approachVelocity: flow / rackFace(rack) }, factors);
 
-function velocityThrough(rack: Rack, layerThickness: number, flow: number): number {
+/** Velocity through what is left of the openings, m/s; infinite once the rack is closed. */
+export function rackVelocity(rack: Rack, layerThickness: number, flow: number): number {
   const blocked = blockedShare(rack, layerThickness);
   return blocked < 1 ? flow / rackFace(rack) / (1 - blocked) : Infinity;
 }
@@ -101,7 +86,7 @@ function lossIn(rack: Rack, flow: readonly number[], factors: BarFactors) {
   let known = 0;
   return (layer: Layer, month: number): number => {
     if (last !== layer || lastMonth !== month) {
-      known = headLossOf(rack, layer.thickness, flow[month] ?? noElement(flow, month), factors);
+      known = rackHeadLoss(rack, layer.thickness, flow[month] ?? noElement(flow, month), factors);
       last = layer;
       lastMonth = month;
     }
@@ -141,8 +126,8 @@ export function rackComponent(
   const headLost = input.headLost([...rackIds(rack), ...(input.lossIds ?? [])]);
   const headLoss = lossIn(rack, flow, factors);
   const gapLimit = context.assumed(gapLimitId);
-  const cleanLoss = flow.map((each) => headLossOf(rack, 0, each, factors));
-  const cleanVelocity = flow.map((each) => velocityThrough(rack, 0, each));
+  const cleanLoss = flow.map((each) => rackHeadLoss(rack, 0, each, factors));
+  const cleanVelocity = flow.map((each) => rackVelocity(rack, 0, each));
   return {
     name: "trash rack",
     kind: "rack",
@@ -160,10 +145,15 @@ export function rackComponent(
     },
     limit: (meet, layer, month) => {
       const { thickness } = layer;
-      const velocity = velocityThrough(rack, thickness, flow[month] ?? noElement(flow, month));
+      const velocity = rackVelocity(rack, thickness, flow[month] ?? noElement(flow, month));
       meet(gapsClosed, (2 * thickness) / rack.clearSpacing, gapLimit);
-      meet(lossTooHigh, headLoss(layer, month), rack.headLossLimit, cleanLoss[month]);
-      meet(tooFast, velocity, rack.velocityLimit, cleanVelocity[month]);
+      meet(
+        lossTooHigh,
+        headLoss(layer, month),
+        rack.headLossLimit,
+        cleanLoss[month] ?? noElement(cleanLoss, month),
+      );
+      meet(tooFast, velocity, rack.velocityLimit, cleanVelocity[month] ?? noElement(cleanVelocity, month));
     },
   };
 }

@@ -1,11 +1,12 @@
-import { at, sumOf } from "../../lists.js";
+import { at, numbersBy, sumOf } from "../../lists.js";
+import { remembered } from "../computed-once.js";
 import { type CostLine, costLine } from "../money/line.js";
 import type { ComponentResult, Priced, YearTable } from "./component.js";
 import type { LakeContext } from "./context.js";
 import { kindOf, type Structure } from "./kinds.js";
 import { yearLike } from "./plans/course-months.js";
 import { type GrowingYears, isThickIn, type SurfacePart, untouchedCourse } from "./plans/untouched.js";
-import { endOf, firstOf, linesByYear, tableOf } from "./plans/year-table.js";
+import { endOf, firstAlike, firstOf, linesByYear, tableOf } from "./plans/year-table.js";
 import type { LitterYear } from "./ramp.js";
 
 /** Lines and where they come from; those of a part go under its name. */
@@ -22,7 +23,7 @@ export interface ToldYears {
 
 interface Worked {
   readonly growing: readonly GrowingYears[];
-  readonly components: readonly ComponentResult[];
+  readonly components: readonly Pick<ComponentResult, "name" | "told">[];
   readonly litter: readonly LitterYear[];
   readonly cleanEnergy: readonly number[];
 }
@@ -45,19 +46,24 @@ export function toldYears(
  * A plant loses no more energy in a year than it makes: its parts are judged one by one, and where their losses
  * add up to more, each is cut in proportion.
  */
-function withinEnergyMade({ count, origins }: ToldYears, made: number): ToldYears {
-  const lost = Array.from({ length: count }, (_, year) => energyIn(origins, year));
-  const cut = (line: Priced, year: number): Priced => {
-    const energy = at(lost, year);
-    if (line.quantityKind !== "energy" || energy <= made) return line;
-    return { ...line, quantity: (line.quantity * made) / energy };
+function withinEnergyMade(told: ToldYears, made: number): ToldYears {
+  const { count, origins } = told;
+  const lost = numbersBy(count, (year) => energyIn(origins, year));
+  if (lost.every((energy) => energy <= made)) return told;
+  const alike = firstAlike(tablesOf(origins), count);
+  const cutOrigin = ({ part, table }: Origin): Origin => {
+    const years = linesByYear(table);
+    const cut = remembered((year: number) => cutLines(at(years, year), made, at(lost, year)));
+    return { part, table: tableOf(years.map((_, year) => cut(at(alike, year)))) };
   };
-  const isKept = lost.every((energy) => energy <= made);
-  const cutOrigin = ({ part, table }: Origin): Origin => ({
-    part,
-    table: tableOf(linesByYear(table).map((lines, year) => lines.map((line) => cut(line, year)))),
-  });
-  return { count, origins: isKept ? origins : origins.map(cutOrigin) };
+  return { count, origins: origins.map(cutOrigin) };
+}
+
+function cutLines(lines: readonly Priced[], made: number, lost: number): readonly Priced[] {
+  if (lost <= made) return lines;
+  return lines.map((line) =>
+    line.quantityKind === "energy" ? { ...line, quantity: (line.quantity * made) / lost } : line,
+  );
 }
 
 function energyIn(origins: readonly Origin[], year: number): number {
@@ -120,21 +126,15 @@ function fixtureLines(structure: Structure, { assumed }: LakeContext): Priced[] 
 /** Cost lines of every year; a year that repeats all lists of an earlier one is the same list, and made once. */
 export function costLinesByYear(structure: Structure, { count, origins }: ToldYears): readonly CostLine[][] {
   const lines = origins.map(({ table }) => linesByYear(table));
-  const years: CostLine[][] = [];
-  for (let year = 0; year < count; year++) {
-    const same = years.findLastIndex((_, before) => isSame(origins, before, year));
-    years.push(
-      years[same] ??
-        origins.flatMap(({ part }, origin) =>
-          (at(lines, origin)[year] ?? none).map((line) => ownLine(structure, part, line)),
-        ),
-    );
-  }
-  return years;
+  const linesIn = remembered((year: number) =>
+    origins.flatMap(({ part }, origin) =>
+      (at(lines, origin)[year] ?? none).map((line) => ownLine(structure, part, line)),
+    ),
+  );
+  return firstAlike(tablesOf(origins), count).map(linesIn);
 }
 
-const isSame = (origins: readonly Origin[], one: number, other: number): boolean =>
-  origins.every(({ table: { lists } }) => lists[one] === lists[other]);
+const tablesOf = (origins: readonly Origin[]) => origins.map(({ table }) => table);
 
 function ownLine({ id, bearer }: Structure, part: string | undefined, line: Priced): CostLine {
   const { type, quantity, quantityKind, unitRate, assumptionIds } = line;

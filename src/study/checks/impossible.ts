@@ -7,7 +7,7 @@ import type { StudyInput } from "../../model/inputs.js";
 import { dailyElevations } from "../../model/lake/levels.js";
 import { kindOf, pipesOf, type Structure } from "../../model/structures/kinds.js";
 import type { PipePart } from "../../model/structures/pipe-part.js";
-import { barFactors, rackState } from "../../model/structures/rack.js";
+import { barFactors, rackHeadLoss } from "../../model/structures/rack.js";
 import type { DimensionName } from "../../units/dimensions.js";
 import { monthNames } from "../format/month-names.js";
 import type { StudyDocument } from "../format/schema.js";
@@ -114,7 +114,7 @@ function rackProblems(structure: Structure, judging: Judging): Contradiction[] {
   if (!found) return [];
   const { rack, flow } = found;
   const { text, typed } = judging;
-  const { headLoss } = rackState(rack, 0, flow, barFactors(rack, judging));
+  const headLoss = rackHeadLoss(rack, 0, flow, barFactors(rack, judging));
   if (headLoss <= rack.headLossLimit) return [];
   return [
     {

@@ -120,7 +120,7 @@ export function withUpstream(structures: readonly Structure[]): Structure[] {
 }
 
 /** Only boats and options, which determine the chances. */
-export const boatsToModel = (
+const boatsToModel = (
   document: Pick<StudyDocument, "boats" | "options" | "money">,
   boats: PreparedBoats,
 ): Pick<StudyInput, "boats" | "options"> => ({

@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { at } from "../../../src/lists.js";
+import { expectedCourse } from "../../../src/model/futures/expected-course.js";
 import { infestedAtEnd, optionFuture } from "../../../src/model/futures/future.js";
 import { yearlyCostsOf } from "../../../src/model/futures/yearly-costs.js";
 import { discountFactors } from "../../../src/model/money/interest.js";
-import { costByEstablishment } from "../../../src/model/option-numbers.js";
+import { type CostByEstablishment, costByEstablishment } from "../../../src/model/option-numbers.js";
 import { stateProbabilities } from "../../../src/model/risk/state-probabilities.js";
 import { chance, courseCases } from "../risk/hazard-cases.js";
 import { courseCosts } from "./state-costs.js";
@@ -62,11 +63,14 @@ function luckFor(year: number, chances: readonly number[]): number {
   return Math.min(below + at(chances, year) / 2, 1 - Number.EPSILON);
 }
 
+const futureOf = (costs: CostByEstablishment, hazards: readonly number[], luck: number) =>
+  optionFuture(costs, hazards, luck, expectedCourse(hazards, costs.contained));
+
 describe("a future with its year of establishment", () => {
   it("costs by year what it costs in all, discounted", () => {
     fc.assert(
       fc.property(cases, fc.double({ min: 0, max: 1 - 1e-9, noNaN: true }), ({ hazards, numbers }, luck) => {
-        const { cost, establishment } = optionFuture(costByEstablishment(numbers), hazards, luck);
+        const { cost, establishment } = futureOf(costByEstablishment(numbers), hazards, luck);
         const byYear = yearlyCostsOf(numbers)(hazards, establishment);
         const sum = byYear.reduce((total, each, year) => total + each * at(numbers.factors, year), 0);
         expect(Math.abs(sum - cost)).toBeLessThan(1e-9 * (1 + cost));
@@ -98,12 +102,12 @@ describe("a future with its year of establishment", () => {
         for (const [year, likely] of chances.entries()) {
           if (likely < 1e-12) continue;
           const luck = luckFor(year, chances);
-          const future = optionFuture(costs, hazards, luck);
+          const future = futureOf(costs, hazards, luck);
           expect(future.establishment).toBe(year);
           cost += likely * future.cost;
-          infested += likely * optionFuture(infestedAtEnd(costs), hazards, luck).cost;
+          infested += likely * futureOf(infestedAtEnd(costs), hazards, luck).cost;
         }
-        const { expected } = optionFuture(costs, hazards, 0);
+        const { expected } = futureOf(costs, hazards, 0);
         expect(Math.abs(cost - expected)).toBeLessThan(1e-9 * (1 + expected));
         const end = stateProbabilities(hazards, numbers.detection).at(-1)?.infested ?? Number.NaN;
         expect(Math.abs(infested - end)).toBeLessThan(1e-9);

@@ -3,7 +3,7 @@ import type { Lake } from "../../../src/model/lake/lake.js";
 import { suitability } from "../../../src/model/lake/suitability.js";
 import { growthParameters, yearlyMortality } from "../../../src/model/mussels/growth.js";
 import type { Layer } from "../../../src/model/mussels/layer.js";
-import { assumed, numbersBy } from "../assumptions.js";
+import { assumed, idsOfPlanBy } from "../assumptions.js";
 import { productiveLake } from "../lakes.js";
 import { growLayers, growth, stillSurface } from "./growing.js";
 
@@ -21,7 +21,7 @@ describe("a layer answers to what thins settlers", () => {
 
   it("is under 3 mm behind a strainer and ultraviolet light", () => {
     // Power magazine 2019: the mussels in the cooling systems of Parker Dam were virtually eliminated.
-    expect(untouched(assumed(numbersBy("filter").settlementFactor))).toBeLessThan(0.003);
+    expect(untouched(assumed(idsOfPlanBy("filter").settlementFactor))).toBeLessThan(0.003);
   });
 
   it("is under 2 mm in water of 4.5 mg/L calcium", () => {

@@ -2,10 +2,11 @@ import type { Layer } from "../../../src/model/mussels/layer.js";
 import type { AssumptionId } from "../../../src/model/register/register.js";
 import type { Component, Plan, Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
-import { forcedCleaning, nearestLimit } from "../../../src/model/structures/limits.js";
+import { forcedCleaning } from "../../../src/model/structures/limits.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { nearLimit } from "../../../src/model/structures/plans/course.js";
 import { growLayers } from "../mussels/growing.js";
+import { nearestLimit } from "./limits-met.js";
 import { lossesOf, toldLines } from "./losses.js";
 
 /**

@@ -9,13 +9,13 @@ import type { CostLine } from "../../../src/model/money/line.js";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import { hydropowerComponents, operatingYear } from "../../../src/model/structures/hydropower.js";
 import type { Hydropower } from "../../../src/model/structures/inputs.js";
-import { brokenLimit } from "../../../src/model/structures/limits.js";
 import { cleanLine, serviceShare } from "../../../src/model/structures/small-line.js";
 import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { plant, studyOf } from "../study.js";
+import { brokenLimit } from "./limits-met.js";
 import { lossesOf } from "./losses.js";
 
 const water = {

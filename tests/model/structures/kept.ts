@@ -5,9 +5,9 @@ import { growingYears, type PartYears } from "../../../src/model/structures/plan
 import { linesByYear, MergedLists } from "../../../src/model/structures/plans/year-table.js";
 import { keepInService } from "../../../src/model/structures/upkeep.js";
 
-/** A part by itself, kept in service. */
-export const keptPart = (parts: PartYears, pinned: readonly PinnedPlan[] = []): ComponentResult =>
-  keepInService(growingYears(parts), pinned, () => parts);
+/** A part by itself, kept in service. @param make makes it anew at each call, as the parts of a structure are */
+export const keptPart = (make: () => PartYears, pinned: readonly PinnedPlan[] = []): ComponentResult =>
+  keepInService(growingYears(make()), pinned, make);
 
 /** Lines by name, as one year of a plan tells them. */
 export function mergedLines(lines: readonly Priced[]): readonly Priced[] {

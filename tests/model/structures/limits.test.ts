@@ -3,14 +3,14 @@ import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Component } from "../../../src/model/structures/component.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
-import { brokenLimit } from "../../../src/model/structures/limits.js";
-import { barFactors, rackState } from "../../../src/model/structures/rack.js";
+import { barFactors, rackHeadLoss, rackVelocity } from "../../../src/model/structures/rack.js";
 import { serviceShare } from "../../../src/model/structures/small-line.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { floatingDock, gravityIntake, plant, sealWater } from "../study.js";
+import { brokenLimit } from "./limits-met.js";
 
 const layerOf = (thickness: number, mass = 2): Layer => ({
   ...bareSurface,
@@ -34,7 +34,8 @@ describe("a limit that is just met is kept, and a little beyond it is broken", (
   const thickness = 0.01;
   const layer = layerOf(thickness);
   const { rack } = gravityIntake;
-  const { headLoss, throughVelocity } = rackState(rack, thickness, 1.2, barFactors(rack, context));
+  const headLoss = rackHeadLoss(rack, thickness, 1.2, barFactors(rack, context));
+  const throughVelocity = rackVelocity(rack, thickness, 1.2);
   const withRack = (changes: Partial<Intake["rack"]>): Intake => ({
     ...gravityIntake,
     rack: { ...rack, headLossLimit: 9, velocityLimit: 9, ...changes },

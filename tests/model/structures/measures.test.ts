@@ -8,7 +8,7 @@ import { costAtSize, seasonDose } from "../../../src/model/structures/oxidant.js
 import { candidatePlans } from "../../../src/model/structures/plan.js";
 import { removalLines, shellLines, workLines } from "../../../src/model/structures/plan-work.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
-import { assumed, assumedWith, numbersBy } from "../assumptions.js";
+import { assumed, assumedWith, idsOfPlanBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { productiveLake } from "../lakes.js";
 import { relativeGap } from "../near.js";
@@ -49,10 +49,10 @@ function yearOf(
 describe("an installation is priced by its size", () => {
   test.each([
     // By hand: two cooling lines of 60 m and 100 mm are 37.70 m2 of wall, and take 16 L/s.
-    ["second line by the wall", cooling, "second-line-6", numbersBy("second-line"), 2 * Math.PI * 0.1 * 60],
-    ["strainer by the water", cooling, "strainer-uv", numbersBy("filter"), 0.016],
-    ["heat by the water", cooling, "heat-12", numbersBy("heat"), 0.016],
-    ["coating by the wall", conduit, "foul-release", numbersBy("coating"), Math.PI * 1.1 * 1500],
+    ["second line by the wall", cooling, "second-line-6", idsOfPlanBy("second-line"), 2 * Math.PI * 0.1 * 60],
+    ["strainer by the water", cooling, "strainer-uv", idsOfPlanBy("filter"), 0.016],
+    ["heat by the water", cooling, "heat-12", idsOfPlanBy("heat"), 0.016],
+    ["coating by the wall", conduit, "foul-release", idsOfPlanBy("coating"), Math.PI * 1.1 * 1500],
   ])("%s", (_name, part, id, numbers, size) => {
     const installed = (planOf(part, id).protection?.monthly ?? [])
       .flat()
@@ -107,7 +107,7 @@ describe("a dose of oxidant", () => {
     const { monthly = [] } = planOf(cooling, "oxidant-end").protection ?? {};
     const dosed = monthly.flat().filter(({ quantityKind }) => quantityKind === "volume");
     expect(dosed).toHaveLength(1);
-    const feed = yearOf(numbersBy("oxidant-end"), 0.016);
+    const feed = yearOf(idsOfPlanBy("oxidant-end"), 0.016);
     const outages = monthly.flat().filter(({ what }) => what.includes("outages"));
     expect(relativeGap(costOf(monthly.flat()), feed + costOf(dosed) + costOf(outages))).toBeLessThan(1e-9);
     expect(dosed[0]?.quantity).toBeGreaterThan(0);

@@ -9,8 +9,7 @@ import { operatingYear } from "../../../src/model/structures/hydropower.js";
 import type { Hydropower } from "../../../src/model/structures/inputs.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { kindOf, type Structure } from "../../../src/model/structures/kinds.js";
-import { brokenLimit } from "../../../src/model/structures/limits.js";
-import { rackState } from "../../../src/model/structures/rack.js";
+import { rackVelocity } from "../../../src/model/structures/rack.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
@@ -18,6 +17,7 @@ import { drawnDownLake, productiveLake } from "../lakes.js";
 import { growLayers } from "../mussels/growing.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
+import { brokenLimit } from "./limits-met.js";
 import { lossesOf } from "./losses.js";
 
 const context = contextOf(productiveLake, 5);
@@ -48,12 +48,8 @@ describe("a rack", () => {
   });
 
   it("passes nothing once closed, with or without a flow", () => {
-    const factors = { shape: 2.42, clark: 1 };
-    for (const flow of [0, 1]) {
-      expect(rackState(pumpedIntake.rack, 0.03, flow, factors).throughVelocity).toBe(
-        Number.POSITIVE_INFINITY,
-      );
-    }
+    for (const flow of [0, 1])
+      expect(rackVelocity(pumpedIntake.rack, 0.03, flow)).toBe(Number.POSITIVE_INFINITY);
   });
 
   it("costs a pump the extra head, and a gravity intake nothing", () => {

@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
+import type { Priced } from "../../../src/model/structures/component.js";
 import type { LakeContext } from "../../../src/model/structures/context.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
-import { followPlan } from "../../../src/model/structures/plan-over-years.js";
+import { followPlan, meanOfYears } from "../../../src/model/structures/plan-over-years.js";
 import { courseOf } from "../../../src/model/structures/plans/course.js";
 import { yearLike } from "../../../src/model/structures/plans/course-months.js";
 import { planTools } from "../../../src/model/structures/plans/tools.js";
 import { settlersLetOn, thickest } from "../../../src/model/structures/plans/untouched.js";
-import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
+import { linesByYear, tableOf } from "../../../src/model/structures/plans/year-table.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
@@ -103,5 +104,24 @@ describe("following a plan since establishment", () => {
     expect(bare?.some(({ number }) => number === 0)).toBe(true);
     expect(some?.some(({ killed }) => killed > 0)).toBe(true);
     expect(some?.every(({ number }) => number > 0)).toBe(true);
+  });
+});
+
+describe("the mean over a record", () => {
+  const line = (quantity: number): Priced => ({
+    what: "work",
+    type: "work",
+    quantity,
+    quantityKind: "hours",
+    unitRate: 1,
+    assumptionIds: [],
+  });
+  const [few, many] = [[line(2)], [line(6)]];
+
+  it("has one list for years that are alike in each of its years", () => {
+    const mean = meanOfYears([tableOf([few, many, few, many, few]), tableOf([few, few, few, many, few])]);
+    expect(mean.lists).toEqual([0, 1, 0, 2, 0]);
+    // By hand: (2 + 2)/2, (6 + 2)/2, (6 + 6)/2.
+    expect(mean.quantities).toEqual([2, 4, 6]);
   });
 });

@@ -3,7 +3,7 @@ import type { Lake } from "../../../src/model/lake/lake.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
-import { assumed, assumedWith, numbersBy } from "../assumptions.js";
+import { assumed, assumedWith, idsOfPlanBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
@@ -52,7 +52,7 @@ describe("the dates of a plan", () => {
     // Quagga settle from 8 °C on (planning value): April to November in this lake. December is when a dosed year ends.
     ["oxidant-end", { by: "month-of-year", month: 10 }],
     ["oxidant-season", { by: "month-of-year", month: 11 }],
-    ["trigger", { by: "trigger", limitShare: numbersBy("trigger").limitShare }],
+    ["trigger", { by: "trigger", limitShare: idsOfPlanBy("trigger").limitShare }],
     ["leave", { by: "nothing" }],
     ["divers-6", { by: "interval", months: 6 }],
   ])("are those of its kind: %s", (id, routine) => {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
 import type { ComponentResult, Priced } from "../../../src/model/structures/component.js";
-import type { Contexts } from "../../../src/model/structures/context.js";
+import type { Contexts, LakeContext } from "../../../src/model/structures/context.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
+import type { PartYear, PartYears } from "../../../src/model/structures/plans/untouched.js";
 import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
 import { contextsOf } from "../contexts.js";
@@ -28,17 +29,20 @@ const full = { label: "2003", daily: dailyElevations(productiveLake.drawdown) };
 
 const pier = { ...fixedDock, elevation: 95 };
 
+const inEach = ([first, ...others]: Contexts, part: (context: LakeContext) => PartYear): PartYears => [
+  part(first),
+  ...others.map(part),
+];
+
 /** The pier's hull over all years of a record, or as if only one of them ever came. */
 function kept(record: readonly (typeof winter)[], plan: string): ComponentResult {
   const contexts: Contexts = contextsOf({ ...productiveLake, record }, years);
-  const parts = contexts.map((context) => {
+  const hullIn = (context: LakeContext) => {
     const [component] = dockComponents(pier, context);
     if (!component) throw new Error("no hull");
     return { component, context };
-  });
-  const [first, ...others] = parts;
-  if (!first) throw new Error("no year");
-  return keptPart([first, ...others], [{ part: "wetted surface", plan, reason: "contract" }]);
+  };
+  return keptPart(() => inEach(contexts, hullIn), [{ part: "wetted surface", plan, reason: "contract" }]);
 }
 
 const costOf = (lines: readonly Priced[] | undefined) =>
@@ -91,14 +95,13 @@ describe("the limits of a part", () => {
   const rackOver = (record: readonly (typeof winter)[], pinned: string[] = []) => {
     const structure = { ...gravityIntake, elevation: 95 };
     const contexts = contextsOf({ ...productiveLake, record }, years);
-    const [first, ...others] = contexts.map((context) => {
+    const rackIn = (context: LakeContext) => {
       const component = componentsOf(structure, context).find(({ kind }) => kind === "rack");
       if (!component) throw new Error("no rack");
       return { component, context };
-    });
-    if (!first) throw new Error("no year");
+    };
     return keptPart(
-      [first, ...others],
+      () => inEach(contexts, rackIn),
       pinned.map((plan) => ({ part: "trash rack", plan, reason: "contract" })),
     ).chosen;
   };

@@ -5,8 +5,9 @@ import type { CostLine } from "../../../src/model/money/line.js";
 import type { Priced } from "../../../src/model/structures/component.js";
 import type { Hydropower } from "../../../src/model/structures/inputs.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
-import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
+import { linesByYear, tableOf } from "../../../src/model/structures/plans/year-table.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
+import { costLinesByYear, toldYears } from "../../../src/model/structures/structure-years.js";
 import { assumedWith } from "../assumptions.js";
 import { contextOf, contextsOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
@@ -102,6 +103,29 @@ describe("a plant that would lose more energy than it makes", () => {
       if (cut[year]) expect(relativeGap(energyOf(lines), made)).toBeLessThan(1e-9);
     });
     expect(years.flat().some(({ quantityKind }) => quantityKind === "area")).toBe(true);
+  });
+
+  it("is cut once for years that are alike, whose lists stay the same", () => {
+    const energyLine = (quantity: number): Priced => ({
+      what: "energy lost to head",
+      type: "loss",
+      quantity,
+      quantityKind: "energy",
+      unitRate: 1,
+      assumptionIds: [],
+    });
+    const [little, much] = [[energyLine(5)], [energyLine(20)]] as const;
+    const worked = { growing: [], litter: [], cleanEnergy: [10] };
+    const parts = [
+      { name: "trash rack", told: tableOf([little, much, little, much, much]) },
+      { name: "penstock", told: tableOf([little, little, little, little, much]) },
+    ];
+    const told = toldYears(plant, { ...worked, components: parts }, contextOf(productiveLake, 5));
+    const lists = [0, 1, 0, 1, 2];
+    expect(told.origins.map(({ table }) => table.lists)).toEqual([lists, lists]);
+    const byYear = costLinesByYear(plant, told);
+    expect(byYear.map((lines) => byYear.indexOf(lines))).toEqual([0, 1, 0, 1, 4]);
+    expect(byYear.map(energyOf)).toEqual([10, 10, 10, 10, 10].map((energy) => expect.closeTo(energy, 9)));
   });
 });
 

@@ -7,23 +7,25 @@ import { drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
 import { foundOdds } from "../../../src/study/odds/found-odds.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { assumptionSet } from "../../model/assumptions.js";
-import { editedText } from "../example.js";
+import { editedDocument, editedText } from "../example.js";
 import { referenceComparison } from "../reference-futures.js";
 
 const settings = { seed: 7, sampling: "latin-hypercube" } as const;
 const origin = "invented";
 const item = "Permits and reporting";
 const phase = { starts: 0, lasts: 5, what: "Something", origin };
-const responding: Parameters<typeof editedText>[0] = [
+const response = { name: "Treatment", cost: "$500,000", chance: "40 %", latestYear: 3, origin };
+const watched: Parameters<typeof editedText>[0] = [
   ["options[none].monitoring", { noticedWithin: ["20 %", "60 %"], origin }],
   ["options[weekends].monitoring", { noticedWithin: ["20 %", "70 %"], origin }],
   ["options[full-season].monitoring", { planktonTows: 12, origin }],
-  [
-    "options[full-season].response",
-    { name: "Treatment", cost: "$500,000", chance: "40 %", latestYear: 3, origin },
-  ],
+  ["options[full-season].response", response],
   ["money.escalation", [{ group: "other", rate: "1 %/yr", origin }]],
 ];
+const { options } = Object(editedDocument(watched));
+// As full-season but for what an attempt costs: mussels are noticed and contained as often.
+const cheaper = { id: "cheaper", name: "Cheaper treatment", response: { ...response, cost: "$200,000" } };
+const responding: typeof watched = [...watched, ["options", [...options, { ...options[2], ...cheaper }]]];
 const phases = [
   { ...phase, phase: "suspicion", cost: "$4,000" },
   { ...phase, phase: "delimiting", cost: "$25,000 to $45,000 to $90,000" },

@@ -18,7 +18,7 @@ import { comparedOptions } from "../../../src/study/odds/stop-drawing.js";
 import { barWidth, tornado } from "../../../src/study/odds/tornado.js";
 import type { NamedInput } from "../../../src/study/odds/uncertain-inputs.js";
 import { prepareStudy } from "../../../src/study/prepare/prepared.js";
-import { boatsToModel } from "../../../src/study/prepare/to-model.js";
+import { toModel } from "../../../src/study/prepare/to-model.js";
 import { rangedQuantities, withValues } from "../../../src/study/reading/ranged.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { type ExampleName, editedText, exampleText } from "../example.js";
@@ -103,7 +103,8 @@ function comparedNetBenefit(document: StudyDocument, set = assumptions): number 
   const prepared = prepareStudy(document, set);
   // How the two ways to the chance weigh is worked out once, from the study's own values.
   const { estimate } = prepareStudy(document, assumptions);
-  const input = { ...prepared.input, ...boatsToModel(document, { ...prepared, estimate }) };
+  const { boats, options } = toModel(document, { ...prepared, estimate });
+  const input = { ...prepared.input, boats, options };
   const found = compare(input, prepared.assumed).options.find(
     ({ result }) => result.option.id === document.study.requestedOption,
   );

@@ -85,12 +85,13 @@ function valueOfRarer(
   return 0;
 }
 
+/** The first of the least; a value that is no number is passed over. */
 function placeOfLeast(values: Float64Array): number {
   let place = 0;
   let least = Infinity;
   for (let other = 0; other < values.length; other++) {
     const value = values[other] ?? Infinity;
-    if (value >= least) continue;
+    if (!(value < least)) continue;
     place = other;
     least = value;
   }

@@ -54,7 +54,7 @@ export class PlanValue {
   }
 
   /** Known to be leaving the part: nothing is put in place, and no date of a routine meets a layer worth a visit. */
-  get comesToLeaving(): boolean {
+  get isLeft(): boolean {
     return this.#standing === undefined && this.#isWorkless;
   }
 
@@ -109,13 +109,16 @@ export class PlanValue {
   }
 }
 
-/** Values of the plans of a part in one operating year, each made once: one for all by which nothing is ever done. */
+/**
+ * Values of the plans of a part in one operating year, each made once: one for all plans without protection by which nothing
+ * is ever done.
+ */
 export function planValues(tools: PlanTools): (plan: Plan) => PlanValue {
   const standing = remembered((protection: Protection) => standingCost(protection, tools.context));
   let left: PlanValue | undefined;
   return remembered((plan: Plan) => {
     const value = new PlanValue(plan, tools, plan.protection && standing(plan.protection));
-    if (!value.comesToLeaving) return value;
+    if (!value.isLeft) return value;
     left ??= value;
     return left;
   });

@@ -92,7 +92,7 @@ export function costOfLines(lines: readonly Priced[], weights: PlanWeights): num
   return cost;
 }
 
-/** As long as a weight, and like it of fractions for the engine, which grows no list for it. */
+/** A cost of nothing. A weight's copy has as many parts, and the engine takes it for a list of fractional numbers at once. */
 export function noCost({ byYear }: PlanWeights): number[] {
   const cost = at(byYear, 0).slice();
   for (let part = 0; part < cost.length; part++) cost[part] = 0;

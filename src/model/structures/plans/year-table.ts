@@ -1,4 +1,4 @@
-import { at, noElement } from "../../../lists.js";
+import { at, noElement, numbersBy } from "../../../lists.js";
 import type { AssumptionId } from "../../register/register.js";
 import type { Charge, Priced, Tell, YearTable } from "../component.js";
 
@@ -28,6 +28,14 @@ function lineAt({ charges, quantities, unitRates, assumptionIds }: YearTable, li
     assumptionIds: at(assumptionIds, line),
   };
 }
+
+/** By year, the first that has the same list in each of some tables. */
+export const firstAlike = (tables: readonly YearTable[], count: number): number[] =>
+  numbersBy(count, (year) => {
+    let first = 0;
+    while (!tables.every(({ lists }) => lists[first] === lists[year])) first += 1;
+    return first;
+  });
 
 /** A table of lists as they stand. */
 export function tableOf(years: ReadonlyArray<readonly Priced[]>): YearTable {
@@ -91,11 +99,12 @@ export class MergedLists {
     this.#added[line] = ids;
   };
 
-  /** Ends the list that is told. */
-  endList(): void {
+  /** Ends the list that is told. @returns its number */
+  endList(): number {
     for (let line = this.#first; line < this.#charges.length; line++)
       this.#rates[line] = (this.#rates[line] ?? 0) / (this.#quantities[line] ?? 0);
     this.#end();
+    return this.#ends.length - 1;
   }
 
   /** A list as it stands, in which nothing is added up. */

@@ -4,7 +4,7 @@ import type { LakeContext } from "../context.js";
 import { layerIn } from "../plans/course-months.js";
 import { matureCourse } from "../plans/untouched.js";
 import type { UpstreamWall } from "./fittings.js";
-import { type PieceParameters, type Pieces, pieceSize, piecesOf } from "./pieces.js";
+import { type PieceParameters, type Pieces, piecesOf, shedPieces } from "./pieces.js";
 
 /**
  * Pieces that a line draws from a wall upstream in each month of a mature year, of which it takes its share of the water,
@@ -24,8 +24,8 @@ export function upstreamPieces(
     const layer = layerIn(course, month);
     const kept = Math.min(1, thickest / layer.thickness);
     const thickness = Math.min(layer.thickness, thickest);
-    const mass = parameters.carriedShare * layer.shed * (wall.area * drawn * kept);
-    const size = pieceSize({ lengthMm: layer.lengthMm, thickness });
+    const { shed, lengthMm } = layer;
+    const { mass, size } = shedPieces({ shed, lengthMm, thickness }, wall.area * drawn * kept, parameters);
     const sum = sums[month % 12] ?? noElement(sums, month);
     sum.mass += mass;
     sum.sized += mass * size;

@@ -9,11 +9,11 @@ import {
   pumpingPlantComponents,
 } from "../../../../src/model/structures/deliveries/pumping-plant.js";
 import { pluggedNozzles } from "../../../../src/model/structures/deliveries/sprinklers.js";
-import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf, contextsOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
+import { brokenLimit } from "../limits-met.js";
 import { lossesOf } from "../losses.js";
 import { pumpingPlant } from "./served.js";
 

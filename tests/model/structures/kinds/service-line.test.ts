@@ -8,7 +8,6 @@ import {
   type ServiceLine,
   serviceLineComponents,
 } from "../../../../src/model/structures/kinds/service-line.js";
-import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { seasonDose } from "../../../../src/model/structures/oxidant.js";
 import { serviceShare } from "../../../../src/model/structures/small-line.js";
 import { assumed } from "../../assumptions.js";
@@ -16,6 +15,7 @@ import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { relativeGap } from "../../near.js";
 import { sealWater, studyOf } from "../../study.js";
+import { brokenLimit } from "../limits-met.js";
 import { lossesOf } from "../losses.js";
 
 const line: ServiceLine = { ...sealWater, oxidantAllowed: false };

@@ -11,7 +11,7 @@ import {
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
 import { untouchedCourse, untouchedLayer } from "../../../../src/model/structures/plans/untouched.js";
 import { componentsOf } from "../../../../src/model/structures/structure.js";
-import { assumedWith, numbersBy } from "../../assumptions.js";
+import { assumedWith, idsOfPlanBy } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { drawnDownLake, productiveLake } from "../../lakes.js";
 import { growLayers } from "../../mussels/growing.js";
@@ -33,7 +33,7 @@ function rackIn(startDensity: number) {
 describe("inspections with cleaning when a limit is near", () => {
   it("clean in each month in which mussels are found and the layer is near its limit, and in no other", () => {
     const { context, component, course } = rackIn(0.3);
-    const limitShare = numbersBy("trigger").limitShare;
+    const limitShare = idsOfPlanBy("trigger").limitShare;
     const isNear = nearLimit({ by: "trigger", limitShare }, component, context);
     expect(course.cleaned.length).toBeGreaterThan(2);
     for (let month = 0; month < course.months; month++) {

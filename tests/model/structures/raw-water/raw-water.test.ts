@@ -4,7 +4,6 @@ import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js"
 import { hydropowerComponents } from "../../../../src/model/structures/hydropower.js";
 import type { Hydropower } from "../../../../src/model/structures/inputs.js";
 import { type ServiceLine, serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
-import { brokenLimit } from "../../../../src/model/structures/limits.js";
 import { leftOf, loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
 import { missingShare } from "../../../../src/model/structures/raw-water/raw-water.js";
 import { serviceShare } from "../../../../src/model/structures/small-line.js";
@@ -15,6 +14,7 @@ import { everyMonth } from "../../near.js";
 import { plant } from "../../study.js";
 import { costOf } from "../followed-plainly.js";
 import { keptPart } from "../kept.js";
+import { brokenLimit } from "../limits-met.js";
 import { lossesOf } from "../losses.js";
 
 const context = contextOf(productiveLake, 20, assumed);
@@ -60,8 +60,8 @@ const partOf = (line: ServiceLine) => {
   if (!part) throw new Error("a line has one part");
   return part;
 };
-const yearly = (part: ReturnType<typeof coolingOf>) =>
-  keptPart([{ component: part, context }]).chosen.yearlyCost;
+const yearly = (make: () => ReturnType<typeof coolingOf>) =>
+  keptPart(() => [{ component: make(), context }]).chosen.yearlyCost;
 const workOf = (part: ReturnType<typeof coolingOf>, layer: Layer, upstream?: number) =>
   costOf(lossesOf(part, layer, 6, upstream).filter(({ type }) => type === "work"));
 
@@ -82,16 +82,19 @@ describe("a raw-water system", () => {
 
   it("costs no work behind a self-cleaning strainer that is fine enough", () => {
     const fine = { mesh: 0.003, screenArea: 0.3, type: "self-cleaning" } as const;
-    const part = coolingOf(plantWith({ coolers, strainer: fine, upstreamWalls: [] }));
-    expect(workOf(part, thick)).toBe(0);
-    expect(yearly(part)).toBeCloseTo(yearly(coolingOf(plantWith({}))), 6);
+    const made = () => coolingOf(plantWith({ coolers, strainer: fine, upstreamWalls: [] }));
+    expect(workOf(made(), thick)).toBe(0);
+    expect(yearly(made)).toBeCloseTo(
+      yearly(() => coolingOf(plantWith({}))),
+      6,
+    );
   });
 
   it("costs the same on a cooling line as on a service line", () => {
     const orifices = [{ name: "seal", count: 1, bore: 0.02 }];
     for (const fittings of [{}, { coolers, strainer }, { orifices, strainer }]) {
-      const cooling = yearly(coolingOf(plantWith({ ...fittings, upstreamWalls: [] })));
-      expect(yearly(partOf(lineWith(fittings)))).toBeCloseTo(cooling, 6);
+      const cooling = yearly(() => coolingOf(plantWith({ ...fittings, upstreamWalls: [] })));
+      expect(yearly(() => partOf(lineWith(fittings)))).toBeCloseTo(cooling, 6);
     }
   });
 
