@@ -13,7 +13,7 @@ export function noElement(list: ArrayLike<unknown>, index: number): never {
 
 /**
  * A list of numbers without gaps. The engine takes lists of `fill`, and of `map` in much-used code, for lists with gaps, and
- * makes an object of each broken number that `at` reads from them: where lists are read many times, a third of the speed.
+ * makes an object of each fractional number that `at` reads from them: such a read takes three times as long.
  */
 export function numbersBy(count: number, numberAt: (index: number) => number): number[] {
   const numbers: number[] = [];

@@ -37,7 +37,7 @@ const keptOf = (): Promise<Kept> =>
 const drawingWorkers = 2;
 
 const drawAgain: Draw = async (document, assumptions) => {
-  const pool = workerPool(assumptions, drawingThreads(drawingWorkers));
+  const pool = workerPool(() => assumptions, drawingThreads(drawingWorkers));
   const { signal } = new AbortController();
   const settings = oddsSettings(document.study.uncertainty);
   try {

@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { once } from "../model/computed-once.js";
 import { PlainError } from "../plain-error.js";
 import { agencyFile } from "./agency.js";
 import { readEntries } from "./entries.js";
@@ -12,7 +13,7 @@ import { planningRatesFile, readPlanningRates } from "./planning-rates.js";
 import { plansFile } from "./plans.js";
 import { priceIndexFile, readPriceIndices } from "./price-indices.js";
 import { readAgency, withAgencyFile } from "./read-agency.js";
-import { alterationsAtBuild } from "./read-at-build.js";
+import { alterationsAtBuild, type ReadAtBuild } from "./read-at-build.js";
 import { alterationsOf } from "./shipped.js";
 import { readSources, sourcesFile } from "./sources.js";
 import { type AssumptionFiles, readYaml } from "./yaml-file.js";
@@ -94,6 +95,16 @@ export function readAssumptions(files: AssumptionFiles, later?: AssumptionSet): 
     agency,
     alterations: alterationsAtBuild(withoutAgency(files)) ?? alterationsOf(contents),
   };
+}
+
+/**
+ * Those of the build were in order then, and are read when something needs them, which the first page of a server does not.
+ * @throws AssumptionError, where others are wrong
+ */
+export function readWhenNeeded(files: AssumptionFiles, built?: ReadAtBuild): () => AssumptionSet {
+  const assumptions = once(() => readAssumptions(files));
+  if (!alterationsAtBuild(files, built)) assumptions();
+  return assumptions;
 }
 
 const withoutAgency = (files: AssumptionFiles): AssumptionFiles =>

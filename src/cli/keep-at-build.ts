@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import Handlebars from "handlebars";
 import { parse } from "yaml";
@@ -7,6 +7,7 @@ import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
 import { readAtBuildFile, toReadAtBuild } from "../assumptions/read-at-build.js";
 import { assumptionsFolder, viewsFolder } from "../report/document/assets.js";
 import { compiledViewsFile, toKeep } from "../report/document/compiled-views.js";
+import { writeWhole } from "./write-whole.js";
 
 /** Keeps the project's own assumptions as read. Wrong ones are told when they are used, not here. */
 function keepAssumptions(): void {
@@ -14,7 +15,7 @@ function keepAssumptions(): void {
   const files = new Map([...assumptionFiles(assumptionsFolder)].filter(([name]) => name !== agencyFile));
   try {
     const { alterations } = readAssumptions(files);
-    writeFileSync(readAtBuildFile, JSON.stringify(toReadAtBuild(files, parse, alterations)));
+    writeWhole(readAtBuildFile, JSON.stringify(toReadAtBuild(files, parse, alterations)));
   } catch {
     // Read anew at each start.
   }
@@ -26,7 +27,7 @@ function keepViews(): void {
       .filter((name) => name.endsWith(".hbs"))
       .map((name) => readFileSync(join(folder, name), "utf8")),
   );
-  writeFileSync(compiledViewsFile, JSON.stringify(toKeep(Handlebars, texts)));
+  writeWhole(compiledViewsFile, JSON.stringify(toKeep(Handlebars, texts)));
 }
 
 keepAssumptions();

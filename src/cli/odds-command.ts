@@ -76,7 +76,8 @@ async function besideDraws<Found>(
   { threads, ahead = () => undefined }: Drawing = {},
 ): Promise<RunWithOdds<Found>> {
   const ending = new AbortController();
-  const drawing = drawn(draw, asStated(document), workerPool(assumptions, threads), ending.signal);
+  const pool = workerPool(() => assumptions, threads);
+  const drawing = drawn(draw, asStated(document), pool, ending.signal);
   // It may fail before anybody waits for it.
   drawing.catch(() => undefined);
   try {
@@ -119,7 +120,8 @@ export async function oddsCommand(
   const document = readStudyFile(path);
   const { settings: stated } = asStated(document);
   const settings = { ...stated, seed: seed ?? stated.seed, mostFutures: futures ?? stated.mostFutures };
-  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), drawingThreads(workers));
+  const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
+  const pool = workerPool(() => assumptions, drawingThreads(workers));
   const odds = await drawn(oddsOf, { document, settings }, pool);
   print(asJson ? JSON.stringify(odds, undefined, 2) : oddsText(odds, document));
 }

@@ -23,7 +23,8 @@ export async function searchCommand(
 ): Promise<void> {
   const document = readStudyFile(path);
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
-  const pool = workerPool(loadAssumptions(assumptionsFolder, dirname(path)), drawingThreads(workers));
+  const assumptions = loadAssumptions(assumptionsFolder, dirname(path));
+  const pool = workerPool(() => assumptions, drawingThreads(workers));
   const result = await drawn(searchOf, study, pool);
   if (asJson) {
     print(JSON.stringify(result, undefined, 2));

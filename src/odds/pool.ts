@@ -28,11 +28,11 @@ export interface WorkerPool {
   readonly close: () => Promise<void>;
 }
 
-/** Workers for studies that rest on these assumptions. */
-export function workerPool(assumptions: AssumptionSet, threads = drawingThreads()): WorkerPool {
+/** Workers for studies that rest on these assumptions, which are asked for with the first question. */
+export function workerPool(assumptions: () => AssumptionSet, threads = drawingThreads()): WorkerPool {
   const shared = new WeakMap<StudyToDraw, SharedStudy>();
   const sharedOf = (study: StudyToDraw): SharedStudy => {
-    const made = shared.get(study) ?? inSharedMemory({ study, assumptions });
+    const made = shared.get(study) ?? inSharedMemory({ study, assumptions: assumptions() });
     shared.set(study, made);
     return made;
   };

@@ -4,13 +4,9 @@ import { sharedAnswers } from "../app/answers/shared.js";
 import { answerWorkers } from "../app/answers/workers.js";
 import { askedRuns, usualRuns } from "../app/runs.js";
 import { studiesOf } from "../app/studies.js";
-import type { AssumptionSet } from "../assumptions/entry.js";
-import { assumptionFiles, readAssumptions } from "../assumptions/load.js";
+import { assumptionFiles, readWhenNeeded } from "../assumptions/load.js";
 import { withAgencyFile } from "../assumptions/read-agency.js";
-import { alterationsAtBuild } from "../assumptions/read-at-build.js";
-import type { AssumptionFiles } from "../assumptions/yaml-file.js";
 import { signingKeyIn } from "../issue/signing-key.js";
-import { once } from "../model/computed-once.js";
 import { fewFuturesOf, oddsOf } from "../odds/draw.js";
 import { workerPool } from "../odds/pool.js";
 import { searchOf } from "../odds/search.js";
@@ -54,9 +50,9 @@ function start(): void {
     launch: () => launchBrowser(besidePages),
     finish: async (printed, description) => workers.ask("packed", { pdf: await printed, description }),
   });
-  const pool = once(() => workerPool(assumptions()));
-  const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool(), study, control) });
-  const few = askedRuns({ ...fewRuns, draw: (study, control) => fewFuturesOf(pool(), study, control) });
+  const pool = workerPool(assumptions);
+  const runs = askedRuns({ ...usualRuns, draw: (study, control) => oddsOf(pool, study, control) });
+  const few = askedRuns({ ...fewRuns, draw: (study, control) => fewFuturesOf(pool, study, control) });
   const answers = sharedAnswers(workers, mostAnswerBytes);
   const ending = new AbortController();
   const app = createApp({
@@ -65,8 +61,8 @@ function start(): void {
     printer,
     runs,
     few,
-    search: (study, control) => searchOf(pool(), study, control),
-    judge: (document, signal) => swingsBy(pool(), document, assumptions(), signal),
+    search: (study, control) => searchOf(pool, study, control),
+    judge: (document, signal) => swingsBy(pool, document, assumptions(), signal),
     issuing: { issues: issueStore(connection), now, key: signingKeyIn(dataFolder(), now) },
     access: { door: door(keys, now, !settings.isLocal), settings },
     report: (error) => log.error(faultEntry(error)),
@@ -79,9 +75,8 @@ function start(): void {
     }
     afterFirstAnswer(server, ending.signal, () => {
       workers.warm();
-      workAhead(studies, answers, ending.signal).catch((fault) => {
-        if (!ending.signal.aborted) log.error(faultEntry(fault));
-      });
+      const told = (fault: unknown) => log.error(faultEntry(fault));
+      workAhead(studies, answers, ending.signal, told).catch(told);
     });
     console.log(`Ramp & Rack is at ${shownAddress(settings)} (stop with Ctrl-C)`);
   });
@@ -90,15 +85,8 @@ function start(): void {
     ending.abort();
     connection.close();
     lock?.release();
-    await Promise.all([printer.close(), pool().close(), workers.close()]);
+    await Promise.all([printer.close(), pool.close(), workers.close()]);
   });
-}
-
-/** Those of the build were in order then, and wait for what needs them, which the first page does not. @throws AssumptionError */
-function readWhenNeeded(files: AssumptionFiles): () => AssumptionSet {
-  const assumptions = once(() => readAssumptions(files));
-  if (!alterationsAtBuild(files)) assumptions();
-  return assumptions;
 }
 
 /** Somebody who types on asks for other outcomes soon. */

@@ -1,6 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { assumptionFiles, readAssumptions } from "../../src/assumptions/load.js";
+import {
+  AssumptionError,
+  assumptionFiles,
+  readAssumptions,
+  readWhenNeeded,
+} from "../../src/assumptions/load.js";
 import {
   alterationsAtBuild,
   contentAtBuild,
@@ -30,6 +35,16 @@ describe("assumptions as read at the build", () => {
 
   it("know nothing of alterations where the record of what is shipped is another", () => {
     expect(alterationsAtBuild(files, { ...kept, record: "of another day" })).toBeUndefined();
+  });
+
+  it("are read when needed, and once; others at once, so that wrong ones end the start", () => {
+    const wrong = new Map([...files, ["arrival.yaml", "[]"]]);
+    const built = toReadAtBuild(wrong, parse, []);
+    const assumptions = readWhenNeeded(wrong, built);
+    expect(assumptions).toThrow(AssumptionError);
+    expect(() => readWhenNeeded(wrong, kept)).toThrow(AssumptionError);
+    const right = readWhenNeeded(files, kept);
+    expect(right()).toBe(right());
   });
 
   it("are read anew where none were kept", () => {

@@ -12,7 +12,7 @@ import { readStudyText } from "../../src/study/reading/read.js";
 import { assumptions } from "../report/runs.js";
 import { smallLakeText } from "../study/small-lake.js";
 
-const pool = workerPool(assumptions, drawingThreads(2));
+const pool = workerPool(() => assumptions, drawingThreads(2));
 afterAll(() => pool.close());
 
 it("first figures are told once some draws are made, and again from more, up to those of the odds", async () => {

@@ -1,5 +1,5 @@
 import { fileURLToPath } from "node:url";
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { lakesPerBlock } from "../../src/model/futures/draw-plan.js";
 import type { Progress } from "../../src/odds/ask-each.js";
 import { drawLakes } from "../../src/odds/draw.js";
@@ -26,11 +26,17 @@ const control = { signal: unending, onProgress: quiet };
 
 let pool: WorkerPool | undefined;
 const opened = (size: number, file?: string) => {
-  pool = workerPool(assumptions, drawingThreads(size, file));
+  pool = workerPool(() => assumptions, drawingThreads(size, file));
   return pool;
 };
 
 afterEach(() => pool?.close());
+
+it("are closed without the assumptions that no question asked for", async () => {
+  const read = vi.fn(() => assumptions);
+  await workerPool(read).close();
+  expect(read).not.toHaveBeenCalled();
+});
 
 describe("figures of workers", () => {
   const drawn = drawnStudy(study.document, assumptions, study.settings);

@@ -15,7 +15,7 @@ const few = {
     ),
   ),
 };
-const pool = workerPool(few, drawingThreads(2));
+const pool = workerPool(() => few, drawingThreads(2));
 afterAll(() => pool.close());
 
 it("gives the swings that the same thread gives, from workers", async () => {

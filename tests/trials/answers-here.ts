@@ -19,6 +19,7 @@ export function answersHere(means: AnswerContext): Answering {
   return {
     ask,
     known: () => undefined,
+    hasBegun: () => false,
     askLatest: async (kind, { find, askedOf }, signal) => {
       const entry = find();
       return { entry, answer: await ask(kind, askedOf(entry), signal) };

@@ -98,7 +98,7 @@ for (const { what, rows } of growth) {
 for (const [what, milliseconds, target] of [
   ["--help, new process", starts.help, 150],
   ["compare, new process, all but its draws", starts.compare, 700],
-  ["from a server's start to its first page", starts.firstPage, 600],
+  ["from a server's start to its first page with its style", starts.firstPage, 600],
   ["an example's page when first asked for", starts.example, 300],
 ] as const) {
   row(what, milliseconds, target);

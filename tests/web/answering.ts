@@ -15,6 +15,7 @@ const shared = sharedAnswers(here, mostBytes);
 const answers: Answering = {
   ...here,
   known: shared.known,
+  hasBegun: shared.hasBegun,
   ask: (kind, asked, signal) =>
     ("odds" in asked && asked.odds !== undefined ? here : shared).ask(kind, asked, signal),
 };

@@ -87,6 +87,12 @@ describe("reading", () => {
     expect(page).toContain("Ninemoss Lake");
   });
 
+  it("lists the answer of an example once its balance was asked for", async () => {
+    await answersInTest().ask("balance", { text: example, fileName: "ninemoss.yaml" });
+    const page = await (await get("/")).text();
+    expect(page).toMatch(/Ninemoss Lake[^<]*<\/a> <span[^>]*>invented example\. [^<]+: damage avoided €/);
+  });
+
   it.each(["", "/report"])("shows a study at %s", async (path) => {
     const response = await get(`/studies/example-ninemoss${path}`);
     expect(response.status).toBe(200);

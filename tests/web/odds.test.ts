@@ -79,7 +79,7 @@ function endless() {
 
 describe("the page of a study's odds", () => {
   it("shows progress, asks again without scripts, and then has the figures, drawn once", async () => {
-    const workers = workerPool(assumptions, drawingThreads(2));
+    const workers = workerPool(() => assumptions, drawingThreads(2));
     pool = workers;
     const draw = vi.fn<AskedRunSettings<Odds>["draw"]>(async (study, control) => {
       const lakes = await drawLakes(workers, study, { first: 0, count: 2 }, control);

@@ -208,6 +208,8 @@ export interface Answering {
   ) => Promise<LatestAnswer<Which, Entry>>;
   /** What was answered before, and is remembered. */
   readonly known: <Which extends Kind>(kind: Which, asked: Asked<Which>) => Answer<Which> | undefined;
+  /** Whether anything was asked yet that is remembered once answered: a new server does without workers until then. */
+  readonly hasBegun: () => boolean;
   readonly close: () => Promise<void>;
 }
 

@@ -34,14 +34,55 @@ const kept: ReadonlySet<Kind> = new Set<Kind>([
  * @param mostBytes that remembered answers may take
  */
 export function sharedAnswers(answering: AnsweringInTurn, mostBytes: number): Answering {
-  const answers = new LRUCache<string, Answer<Kind>>({
-    maxSize: mostBytes,
-    sizeCalculation: (answer) => 1 + sizeOf(answer),
-  });
+  const answers: Remembered = new LRUCache({ maxSize: mostBytes, sizeCalculation: sizeOf });
   const underWay = questionsUnderWay();
+  const { start, hasBegun } = starting(answering, answers, underWay);
+  const knownAt = <Which extends Kind>(key: string) => answers.get(key) as Answer<Which> | undefined;
+  return {
+    known: (kind, asked) => knownAt(keyOf(kind, asked)),
+    hasBegun,
+    ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
+      if (!kept.has(kind)) return answering.ask(kind, asked, signal);
+      const key = keyOf(kind, asked);
+      const known = knownAt<typeof kind>(key);
+      if (known !== undefined) return known;
+      const inTurn = () => ({ asked, entry: undefined });
+      const joined = underWay.at(key) ?? start(key, kind, { asked, about: undefined, inTurn });
+      return (await underWay.join(joined, signal)).answer as Answer<Which>;
+    },
+    askLatest: async (kind, { study, find, askedOf }, signal) => {
+      const entry = find();
+      const asked = askedOf(entry);
+      const key = keyOf(kind, asked);
+      const known = knownAt<typeof kind>(key);
+      if (known !== undefined) return { entry, answer: known };
+      const inTurn = () => {
+        const latest = find();
+        return { asked: askedOf(latest), entry: latest };
+      };
+      const place = keyOf(kind, { ...asked, text: "", study });
+      const joined =
+        underWay.at(key) ?? underWay.at(place) ?? start(place, kind, { asked, about: study, inTurn });
+      const found = await underWay.join(joined, signal);
+      return { answer: found.answer, entry: found.entry ?? entry } as LatestAnswer<typeof kind, typeof entry>;
+    },
+    close: answering.close,
+  };
+}
+
+type Remembered = LRUCache<string, Answer<Kind>>;
+
+/** Asks what is neither remembered nor under way, and remembers the answer. */
+function starting(
+  answering: AnsweringInTurn,
+  answers: Remembered,
+  underWay: ReturnType<typeof questionsUnderWay>,
+) {
+  let hasBegun = false;
   const start = (waitingKey: string, kind: Kind, { asked, about, inTurn }: Asking): UnderWay => {
+    hasBegun = true;
     const ending = new AbortController();
-    let turn: BreakEvenValue = { asked, entry: undefined };
+    let turn: Turn = { asked, entry: undefined };
     let key = waitingKey;
     let started: UnderWay | undefined;
     const begin = () => {
@@ -61,40 +102,10 @@ export function sharedAnswers(answering: AnsweringInTurn, mostBytes: number): An
     underWay.move(started, key);
     return started;
   };
-  const knownAt = <Which extends Kind>(_kind: Which, key: string) =>
-    answers.get(key) as Answer<Which> | undefined;
-  return {
-    known: (kind, asked) => knownAt(kind, keyOf(kind, asked)),
-    ask: async <Which extends Kind>(kind: Which, asked: Asked<Which>, signal?: AbortSignal) => {
-      if (!kept.has(kind)) return answering.ask(kind, asked, signal);
-      const key = keyOf(kind, asked);
-      const known = knownAt(kind, key);
-      if (known !== undefined) return known;
-      const inTurn = () => ({ asked, entry: undefined });
-      const joined = underWay.at(key) ?? start(key, kind, { asked, about: undefined, inTurn });
-      return (await underWay.join(joined, signal)).answer as Answer<Which>;
-    },
-    askLatest: async (kind, { study, find, askedOf }, signal) => {
-      const entry = find();
-      const asked = askedOf(entry);
-      const key = keyOf(kind, asked);
-      const known = knownAt(kind, key);
-      if (known !== undefined) return { entry, answer: known };
-      const inTurn = () => {
-        const latest = find();
-        return { asked: askedOf(latest), entry: latest };
-      };
-      const place = keyOf(kind, { ...asked, text: "", study });
-      const joined =
-        underWay.at(key) ?? underWay.at(place) ?? start(place, kind, { asked, about: study, inTurn });
-      const found = await underWay.join(joined, signal);
-      return { answer: found.answer, entry: found.entry ?? entry } as LatestAnswer<typeof kind, typeof entry>;
-    },
-    close: answering.close,
-  };
+  return { start, hasBegun: () => hasBegun };
 }
 
-interface BreakEvenValue {
+interface Turn {
   readonly asked: Asked<Kind>;
   /** The study, where it is asked about as it is at its turn. */
   readonly entry: StudyText | undefined;
@@ -103,15 +114,15 @@ interface BreakEvenValue {
 interface Asking {
   readonly asked: Asked<Kind>;
   readonly about: string | undefined;
-  readonly inTurn: () => BreakEvenValue;
+  readonly inTurn: () => Turn;
 }
 
-/** Bytes in memory, roughly; anything but pages is small. */
+/** Bytes in memory, roughly, and never none; anything but pages is small. */
 function sizeOf(answer: Answer<Kind>): number {
-  if (answer instanceof Uint8Array) return answer.byteLength;
-  if (typeof answer === "string") return 2 * answer.length;
+  if (answer instanceof Uint8Array) return 1 + answer.byteLength;
+  if (typeof answer === "string") return 1 + 2 * answer.length;
   if (typeof answer === "object" && "body" in answer && typeof answer.body === "string")
-    return 2 * answer.body.length;
+    return 1 + 2 * answer.body.length;
   return smallAnswerBytes;
 }
 

@@ -36,6 +36,14 @@ export function templateOf(
   };
 }
 
-/** What to write at the build. */
+/** What to write at the build, without texts that are no templates: the page that needs one tells its fault. */
 export const toKeep = (engine: Engine, texts: readonly string[]): CompiledViews =>
-  Object.fromEntries(texts.map((text) => [text, String(engine.precompile(text, settings))]));
+  Object.fromEntries(
+    texts.flatMap((text) => {
+      try {
+        return [[text, String(engine.precompile(text, settings))]];
+      } catch {
+        return [];
+      }
+    }),
+  );

@@ -22,11 +22,11 @@ export interface PdfDescription {
  * Mends what the browser leaves out of a tagged PDF or writes otherwise than PDF/UA-1 asks. The tests look for the
  * conditions of failure by the numbers of the Matterhorn Protocol (tests/report/pdf-ua/).
  */
-export async function makeAccessible(
-  document: PDFDocument,
-  { title, targets }: PdfDescription,
-): Promise<void> {
-  const marked = markArtifacts(document);
+export async function makeAccessible(document: PDFDocument, description: PdfDescription): Promise<void> {
+  await Promise.all([markArtifacts(document), mendObjects(document, description)]);
+}
+
+async function mendObjects(document: PDFDocument, { title, targets }: PdfDescription): Promise<void> {
   for (const [, object] of document.context.enumerateIndirectObjects()) {
     if (!(object instanceof PDFDict)) continue;
     if (object.get(typeKey) === structureElement) mendTag(object);
@@ -34,7 +34,6 @@ export async function makeAccessible(
     if (object.get(subtype) === link) describeLink(object, targets);
   }
   addMetadata(document, title);
-  await marked;
 }
 
 const name = (text: string): PDFName => PDFName.of(text);

@@ -41,13 +41,20 @@ const flate = PDFName.of("FlateDecode");
 const packed = promisify<Uint8Array, Buffer>(deflate);
 const unpacked = promisify<Uint8Array, Buffer>(inflate);
 
-/** Marks what no page's tags hold as artifacts. Pages are unpacked and packed beside this thread, several at once. */
+/** Pages that are unpacked and packed at once, beside this thread: all those of a long report would take its memory. */
+const mostAtOnce = 4;
+
+/** Marks what no page's tags hold as artifacts. */
 export async function markArtifacts(document: PDFDocument): Promise<void> {
   const drawings = document.getPages().flatMap(({ node }) => {
     const contents = node.get(PDFName.of("Contents"));
     return contents instanceof PDFArray ? contents.asArray() : [contents];
   });
-  await Promise.all(drawings.map((reference) => markDrawing(document, reference)));
+  const open = drawings.values();
+  const markOpen = async () => {
+    for (const reference of open) await markDrawing(document, reference);
+  };
+  await Promise.all(Array.from({ length: mostAtOnce }, markOpen));
 }
 
 async function markDrawing({ context }: PDFDocument, reference: PDFObject | undefined): Promise<void> {

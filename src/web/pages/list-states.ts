@@ -1,5 +1,5 @@
 import { setTimeout as pause } from "node:timers/promises";
-import { type Answering, textOf } from "../../app/answers/questions.js";
+import { type Answering, type BalanceState, type StudyText, textOf } from "../../app/answers/questions.js";
 import type { Studies } from "../../app/studies.js";
 import type { ListedStudy } from "../../app/study-entry.js";
 import { draftOf } from "../../editor/draft.js";
@@ -8,22 +8,33 @@ import { partName } from "../editing/edit-page.js";
 
 /**
  * The answer in few words: "Pays: $80,300/yr damage avoided, $142,000/yr spent"; empty where there is none yet. Examples are
- * worked out ahead, and not asked for here: the first page of a server does without workers.
+ * worked out ahead, and not waited for.
  */
 export async function answersIn(
   { studies, answers }: { readonly studies: Studies; readonly answers: Answering },
   cards: readonly ListedStudy[],
 ): Promise<ReadonlyMap<string, string>> {
   const found = new Map<string, string>();
+  const ofExample = exampleBalances(answers);
   const each = cards.map(async ({ id, isDamaged, isExample }) => {
     const entry = isDamaged ? undefined : studies.find(id);
     if (!entry) return;
     const asked = textOf(entry);
-    const line = (isExample ? answers.known("balance", asked) : await answers.ask("balance", asked))?.line;
+    const line = (isExample ? ofExample(asked) : await answers.ask("balance", asked))?.line;
     if (line) found.set(id, `${line.answer}: ${sideText(line.rack)}, ${sideText(line.ramp)}`);
   });
   await Promise.race([Promise.allSettled(each), pause(patienceMilliseconds)]);
   return new Map(found);
+}
+
+/** One that failed, or is remembered no more, is there at the next view. The first page of a server does without workers. */
+function exampleBalances(answers: Answering): (asked: StudyText) => BalanceState | undefined {
+  const mayAsk = answers.hasBegun();
+  return (asked) => {
+    const known = answers.known("balance", asked);
+    if (!known && mayAsk) answers.ask("balance", asked).catch(() => undefined);
+    return known;
+  };
 }
 
 /** Studies that take longer have their answer when the list is next looked at. */

@@ -28,7 +28,7 @@ export interface ColdTimes {
   readonly help: number;
   /** `compare` of the first example, all but its draws. */
   readonly compare: number;
-  /** From the start of a server to the first page, and an example's page when first asked for. */
+  /** From the start of a server to the first page with its style, and an example's page when first asked for. */
   readonly firstPage: number;
   readonly example: number;
 }
@@ -63,7 +63,7 @@ function gatheredCompare(): string {
 }
 
 async function drawnOdds(document: StudyDocument, assumptions: AssumptionSet): Promise<Uint8Array> {
-  const pool = workerPool(assumptions);
+  const pool = workerPool(() => assumptions);
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
   const { signal } = new AbortController();
   const odds = await fewFuturesOf(pool, study, { signal, onProgress: () => undefined });
@@ -85,7 +85,7 @@ async function medianOf(args: readonly string[]): Promise<number> {
 async function serverTimes(folder: string) {
   const start = performance.now();
   const server = await startServer(folder, port);
-  await fetch(`${server.base}/`);
+  await styledPage(server.base);
   const firstPage = performance.now() - start;
   await pause(readingMilliseconds);
   const asked = performance.now();
@@ -93,6 +93,14 @@ async function serverTimes(folder: string) {
   const example = performance.now() - asked;
   await server.stop();
   return { firstPage, example };
+}
+
+/** A browser shows nothing before it has the style sheet, for which it asks once it has the page. */
+async function styledPage(base: string): Promise<void> {
+  const page = await (await fetch(`${base}/`)).text();
+  const [, style] = /<link rel="stylesheet" href="([^"]+)"/.exec(page) ?? [];
+  if (style === undefined) throw new Error("the first page names no style sheet");
+  await (await fetch(base + style)).arrayBuffer();
 }
 
 /** A page that is being worked out says so, and is there once it is awaited. */

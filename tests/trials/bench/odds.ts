@@ -48,7 +48,7 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
   const settings = oddsSettings(undefined);
   const study = { document, settings };
   const delay = monitorEventLoopDelay({ resolution: 5 });
-  const two = workerPool(assumptions, drawingThreads(2));
+  const two = workerPool(() => assumptions, drawingThreads(2));
   await time(two, study, usualFutures);
   delay.enable();
   const byFutures: OddsTimes["byFutures"][number][] = [];
@@ -58,7 +58,7 @@ export async function timeOdds(document: StudyDocument, assumptions: AssumptionS
     byFutures.push({ futures, all, megabytes: process.memoryUsage.rss() / 1e6 });
     await pause(0);
   }
-  const one = workerPool(assumptions, drawingThreads(1));
+  const one = workerPool(() => assumptions, drawingThreads(1));
   await time(one, study, usualFutures);
   const pools = [one, two];
   const runs: { all: number; edited: number }[][] = [[], []];

@@ -21,7 +21,7 @@ export interface SearchTimes {
 
 export async function timeSearch(document: StudyDocument, assumptions: AssumptionSet): Promise<SearchTimes> {
   const frontier = timedFrontier(document, assumptions);
-  const pool = workerPool(assumptions);
+  const pool = workerPool(() => assumptions);
   const study = { document, settings: oddsSettings(document.study.uncertainty) };
   const delay = monitorEventLoopDelay({ resolution: 1 });
   const searched = async () => {

@@ -57,6 +57,18 @@ describe("a question that several readers ask", () => {
     expect(await again).toBe("page of one");
   });
 
+  it("is known once it is answered, and not before", async () => {
+    const { answering, answerAll } = slow();
+    const shared = sharedAnswers(answering, roomy);
+    expect([shared.hasBegun(), shared.known("results", resultsOf("one"))]).toEqual([false, undefined]);
+    const asked = shared.ask("results", resultsOf("one"));
+    expect([shared.hasBegun(), shared.known("results", resultsOf("one"))]).toEqual([true, undefined]);
+    answerAll();
+    await asked;
+    expect(shared.known("results", resultsOf("one"))).toBe("page of one");
+    expect(shared.known("results", resultsOf("two"))).toBeUndefined();
+  });
+
   it("is asked again after it failed", async () => {
     let asked = 0;
     const failing = {
