@@ -89,12 +89,12 @@ describe("what an infestation costs", () => {
   });
 
   it("first is above a limit in one structure by what it loses; work does not count", () => {
-    // By hand: the dock loses 10, 22 and 7; the pier 0, 40 and 9; lake-wide duties do not show an infestation.
+    // By hand: the dock loses 10, 22 and 7; the pier 0, 40 and 9; what is lake-wide does not show an infestation.
     const all = infestationCost(
       [
         withLines(pier, [[], [line("loss", 40)], [line("loss", 9), line("work", 7)]]),
         withLines(dock, lines),
-        withLines(lakeWide, [[line("work", 900)], [], []]),
+        withLines(lakeWide, [[line("work", 900), line("loss", 800)], [], []]),
       ],
       0,
     );

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { RegisteredId } from "../../../src/model/register/register.js";
 import type { Priced } from "../../../src/model/structures/component.js";
+import { linesByYear, tableOf } from "../../../src/model/structures/plans/year-table.js";
 import { mergedLines } from "./kept.js";
 
 const line = (
@@ -46,5 +47,22 @@ describe("lines of one name", () => {
 
   it("are none where there is nothing of them", () => {
     expect(mergedLines([line("disposal", 0, 200, fees)])).toEqual([]);
+  });
+});
+
+describe("a table of lists", () => {
+  it("gives each back as it stood, also lines of one name that are of another type, kind or price", () => {
+    const fee = line("disposal", 30, 200, ["disposal.tipping-fee"]);
+    const lists: readonly (readonly Priced[])[] = [
+      [fee, { ...fee, type: "loss" }],
+      [
+        { ...fee, type: "loss" },
+        { ...fee, quantityKind: "hours" },
+        { ...fee, unitRate: 210 },
+      ],
+      [],
+      [{ ...fee, what: "haulage" }, fee],
+    ];
+    expect(linesByYear(tableOf(lists))).toEqual(lists);
   });
 });
