@@ -58,7 +58,7 @@ describe("how futures are drawn", () => {
       sampling: "latin-hypercube",
       confidence: 0.8,
       precision: 0.05,
-      mostFutures: 2560,
+      mostFutures: 12_288,
     };
     expect(oddsSettings(undefined)).toEqual(usual);
     expect(settingsWith({})).toEqual(usual);

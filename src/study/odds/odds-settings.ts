@@ -4,20 +4,20 @@ import { futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js
 /** Blocks below which no error can be told, and above which their figures take too much memory. */
 export const leastBlocks = 2;
 const mostBlocks = 1600;
-/** Blocks that are drawn whatever the error, so that chances are known within one point. */
-export const usualBlocks = 256 / lakesPerBlock;
+/** Blocks that are drawn whatever the error, so that the tails stand on a thousand lakes. */
+export const usualBlocks = 1024 / lakesPerBlock;
 /** Blocks after which first figures are told, while the rest is drawn. */
 export const earlyBlocks = 64 / lakesPerBlock;
 /**
  * Largest standard error of the mean net benefit, as a share of what an infestation is expected to cost without a program,
  * or of the net benefit where that is more.
  */
-export const finestError = 0.01;
+export const finestError = 0.004;
 
 export const leastFutures = leastBlocks * futuresPerBlock;
 export const mostFutures = mostBlocks * futuresPerBlock;
-/** Unless a study says otherwise: a quarter more than are drawn whatever the error. */
-export const usualMostFutures = 20 * futuresPerBlock;
+/** Unless a study says otherwise: half more than are drawn whatever the error. */
+export const usualMostFutures = 1.5 * usualBlocks * futuresPerBlock;
 /** Of a study that states none: the same study always prints the same figures. */
 export const usualSeed = 1;
 

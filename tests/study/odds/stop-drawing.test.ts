@@ -4,7 +4,7 @@ import { type DrawnFutures, noneDrawn } from "../../../src/study/odds/joined-fut
 import { blocksToDo } from "../../../src/study/odds/stop-drawing.js";
 
 const compared = { baseline: 0, requested: 1 };
-const settings = { precision: 0.05, mostFutures: 40 * futuresPerBlock };
+const settings = { precision: 0.05, mostFutures: 160 * futuresPerBlock };
 
 /**
  * Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). In both
@@ -35,33 +35,33 @@ const unasked = {
 };
 
 describe("drawing", () => {
-  it("begins with more than two hundred lakes, in blocks", () => {
-    expect(blocksToDo(noneDrawn, compared, settings)).toEqual({ blocks: 16 });
-    expect(16 * lakesPerBlock).toBeGreaterThan(200);
-    expect(blocksToDo(blocksWith(15, 100, 0), compared, settings)).toEqual({ blocks: 1 });
+  it("begins with more than a thousand lakes, in blocks", () => {
+    expect(blocksToDo(noneDrawn, compared, settings)).toEqual({ blocks: 64 });
+    expect(64 * lakesPerBlock).toBeGreaterThan(1000);
+    expect(blocksToDo(blocksWith(63, 100, 0), compared, settings)).toEqual({ blocks: 1 });
   });
 
   it("ends once the standard error of the blocks is at most the share of the mean, however lakes differ", () => {
-    // 19/sqrt(15) = 4.91 of 100; 20/sqrt(15) = 5.16. A variance of 20² · 16/15 asks for 427/25 = 17.1 blocks.
-    expect(blocksToDo(blocksWith(16, 100, 19), compared, settings)).toEqual({ end: "precise" });
-    expect(blocksToDo(blocksWith(16, -100, 19), compared, settings)).toEqual({ end: "precise" });
-    expect(blocksToDo(blocksWith(16, 100, 20), compared, settings)).toEqual({ blocks: 2 });
+    // 39/sqrt(63) = 4.91 of 100; 40/sqrt(63) = 5.04. A variance of 40² · 64/63 asks for 1625/25 = 65.02 blocks.
+    expect(blocksToDo(blocksWith(64, 100, 39), compared, settings)).toEqual({ end: "precise" });
+    expect(blocksToDo(blocksWith(64, -100, 39), compared, settings)).toEqual({ end: "precise" });
+    expect(blocksToDo(blocksWith(64, 100, 40), compared, settings)).toEqual({ blocks: 2 });
   });
 
   it("goes on until the error is small against what an infestation costs, too", () => {
-    // 1 % of 400 is 4, below 19/sqrt(15) = 4.91: 19² · 16/15 /16 = 24.07 blocks, nine more.
-    expect(blocksToDo(blocksWith(16, 100, 19, 400), compared, settings)).toEqual({ blocks: 9 });
-    // 1 % of a net benefit of 1,000,000 is 10,000, and no infestation costs as much: 38,000/sqrt(15) = 9,812.
-    expect(blocksToDo(blocksWith(16, 1e6, 38_000, 1000), compared, settings)).toEqual({ end: "precise" });
+    // 0.4 % of 1000 is 4, below 39/sqrt(63) = 4.91: 39² · 64/63 /16 = 96.57 blocks, 33 more.
+    expect(blocksToDo(blocksWith(64, 100, 39, 1000), compared, settings)).toEqual({ blocks: 33 });
+    // 0.4 % of a net benefit of 1,000,000 is 4,000, and no infestation costs as much: 31,000/sqrt(63) = 3,906.
+    expect(blocksToDo(blocksWith(64, 1e6, 31_000, 1000), compared, settings)).toEqual({ end: "precise" });
   });
 
   it("goes on by at most as many blocks as there are", () => {
-    expect(blocksToDo(blocksWith(16, 100, 90), compared, settings)).toEqual({ blocks: 16 });
-    expect(blocksToDo(blocksWith(32, 100, 90), compared, settings)).toEqual({ blocks: 8 });
+    expect(blocksToDo(blocksWith(64, 100, 900), compared, settings)).toEqual({ blocks: 64 });
+    expect(blocksToDo(blocksWith(128, 100, 900), compared, settings)).toEqual({ blocks: 32 });
   });
 
   it("ends at the most futures, in whole blocks, though these be fewer than usual", () => {
-    expect(blocksToDo(blocksWith(40, 100, 90), compared, settings)).toEqual({ end: "cap" });
+    expect(blocksToDo(blocksWith(160, 100, 900), compared, settings)).toEqual({ end: "cap" });
     const few = { ...settings, mostFutures: 2 * futuresPerBlock + 1 };
     expect(blocksToDo(noneDrawn, compared, few)).toEqual({ blocks: 2 });
     expect(blocksToDo(blocksWith(2, 100, 90), compared, few)).toEqual({ end: "cap" });

@@ -16,10 +16,10 @@ import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { median } from "../median.js";
 
 const repeats = 3;
-const scales = [2, usualBlocks, 20, 40];
+const scales = [2, 20, 40, usualBlocks];
 const plainFutures = 16;
 
-/** As many as every study draws at least: 256 lakes with 8 futures each (`src/study/odds/NOTES.md`). */
+/** As many as every study draws at least: 1,024 lakes with 8 futures each (`src/study/odds/NOTES.md`). */
 export const usualFutures = usualBlocks * futuresPerBlock;
 /** One block. */
 export const editedFutures = futuresPerBlock;
