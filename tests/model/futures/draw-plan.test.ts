@@ -85,6 +85,13 @@ describe("the draws of a block", () => {
     expect([...more.chances, more.luck]).toEqual([...few.chances, few.luck]);
   });
 
+  it("do not turn on a group of the other stage, also where a member of their own group is not drawn", () => {
+    const own = { members: ["not-drawn", "lake-1"], rankCorrelation: 0.6 };
+    const other = { members: ["chances-0", "chances-2", "nor-drawn"], rankCorrelation: 0.6 };
+    const lakeOf = (groups: DrawPlan["groups"]) => blockDraws(planOf({ sampling: "sobol", groups }), 1).lake;
+    expect(lakeOf([other, own])).toEqual(lakeOf([own]));
+  });
+
   it("of a group move together over the blocks", () => {
     const members = ["lake-0", "lake-3"];
     const plan = planOf({ groups: [{ members, rankCorrelation: 0.7 }] });
