@@ -70,6 +70,7 @@ describe("what an infestation costs", () => {
     ).not.toContain("loss");
     expect(isControl(line("protection", 1))).toBe(true);
     expect(isControl(line("loss", 1))).toBe(false);
+    expect(isControl(line("apart", 1))).toBe(false);
   });
 
   it("is the same by bearer", () => {
@@ -85,6 +86,7 @@ describe("what an infestation costs", () => {
     expect([...cost.rising.keys()]).toEqual(["energy"]);
     expect(cost.rising.get("energy")?.plain.harm).toEqual([0, 0, 7]);
     expect(cost.rising.get("energy")?.plain.control).toEqual([0, 0, 6]);
+    expect(cost.rising.get("energy")?.control.map(Number)).toEqual([0, 0, 6]);
     expect([...infestationCost([withLines(dock, lines)], 0).rising.keys()]).toEqual([]);
   });
 
@@ -105,6 +107,15 @@ describe("what an infestation costs", () => {
     const later = infestationCost([withLines(dock, lines)], 1);
     expect(later.plain.byYear).toEqual([27, 13]);
     expect(later.firstAgeAbove(20)).toBe(0);
+    const [city, county] = later.byBearer;
+    expect([city?.plain.harm, city?.plain.control]).toEqual([
+      [20, 7],
+      [5, 0],
+    ]);
+    expect([county?.plain.harm, county?.plain.control]).toEqual([
+      [2, 0],
+      [0, 6],
+    ]);
     expect([...infestationCost([withLines(dock, lines)], 2).byAccount.keys()]).toEqual([]);
   });
 
