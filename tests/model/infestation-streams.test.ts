@@ -120,14 +120,16 @@ describe("what an infestation costs", () => {
   });
 
   it("refuses an amount too large for whole cents in any year, also in those before the study", () => {
-    const absurd = [{ ...line("loss", 1), unitRate: 1e15 }];
+    const absurd = [{ ...line("loss", 1), quantity: 3, unitRate: 1e15 }];
     for (const years of [
       [absurd, [], []],
       [[], absurd, []],
       [[], [], absurd],
     ]) {
       for (const skipYears of [0, 1, 2]) {
-        expect(() => infestationCost([withLines(dock, years)], skipYears)).toThrow(AmountError);
+        const found = () => infestationCost([withLines(dock, years)], skipYears);
+        expect(found).toThrow(AmountError);
+        expect(found).toThrow("is not a finite amount: 3000000000000000");
       }
     }
   });

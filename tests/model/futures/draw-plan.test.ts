@@ -60,6 +60,18 @@ describe("the draws of a block", () => {
     expect([...lake.values()]).toEqual([...sobol.values(), ...hypercube.values()]);
   });
 
+  it("have the columns of a Sobol sequence for each future too, after that of luck", () => {
+    const plan = planOf({ sampling: "sobol" });
+    const { luck, chances } = blockDraws(plan, 4);
+    const ids = ["year-of-establishment", "chances-0", "chances-1", "chances-2"];
+    const sobol = scrambledSobol(
+      plan.seed,
+      ids.map((id) => `${id}/4`),
+      futuresPerBlock,
+    );
+    expect([luck, ...chances.values()]).toEqual([...sobol.values()]);
+  });
+
   it("give luck the first dimension of a Sobol sequence, however many inputs there are", () => {
     const luckWith = (count: number) =>
       blockDraws(planOf({ sampling: "sobol", inputs: inputsOf(count, "chances") }), 1).luck;

@@ -115,6 +115,20 @@ describe("what is done once mussels are found, in a future", () => {
     const once = simulatedCourse([1, ...none.slice(1)], certain, luck).times;
     expect(once).toEqual({ found: 1, tried: 1, contained: 1, returned: 0 });
     expect(simulatedCourse(hazards, { chanceByAge: none }, luck).times.found).toBe(0);
+    const hopeless = { chanceByAge: [1], containment: { success: 0, latestAge: 1 } };
+    expect(simulatedCourse(hazards, hopeless, luck).times).toMatchObject({ tried: 1, contained: 0 });
+  });
+
+  it("is found or not, and paid for only if it is", () => {
+    const [always, never] = [{ chanceByAge: [1] }, { chanceByAge: none }].map((each) =>
+      foundFuture(foundDraw({ ...numbers, detection: each }, phases, cleanYears), hazards, {
+        luck: 0.2,
+        draws: uniform(randomStream(4, "found")),
+      }),
+    );
+    expect([always?.isFound, never?.isFound]).toEqual([true, false]);
+    expect(always?.cost[0]).toBeGreaterThan(0);
+    expect(never?.cost).toEqual(phases.map(() => 0));
   });
 
   it("begins once where mussels establish in the first year and nothing rids the lake of them", () => {
