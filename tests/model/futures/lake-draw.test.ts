@@ -25,14 +25,6 @@ const studies: ReadonlyArray<[string, StudyInput]> = [
   ["mussels noticed late, and contained", { ...base, options: [noProgram, responding] }],
   ["wages that rise", { ...base, money: { ...base.money, escalation: [{ group: "wages", rate: 0.03 }] } }],
   ["a lake infested for three years", { ...base, lake: { ...base.lake, infestedSince: 2024 } }],
-  [
-    "a lake infested in its first year, and rid of mussels",
-    {
-      ...base,
-      options: [noProgram, responding],
-      lake: { ...base.lake, infestedSince: base.money.startYear },
-    },
-  ],
 ];
 
 describe("a lake as drawn", () => {
