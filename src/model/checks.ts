@@ -1,4 +1,4 @@
-import { sumOf } from "../lists.js";
+import { at, sumOf } from "../lists.js";
 import type { Assumed } from "./assumed.js";
 import { costCheck } from "./cost-checks.js";
 import type { InfestationCost } from "./infestation-cost.js";
@@ -26,9 +26,8 @@ export function plausibilityChecks(
 
 function storageCheck({ lake }: StudyInput, tolerance: number): Check[] {
   const { storageTable } = lake;
-  const bottom = storageTable[0];
-  const top = storageTable.at(-1);
-  if (!bottom || !top || storageTable.length < 2) return [];
+  if (storageTable.length < 2) return [];
+  const [bottom, top] = [at(storageTable, 0), at(storageTable, storageTable.length - 1)];
   const entered = top.storage - bottom.storage;
   const computed = storageBetween(storageTable, bottom.elevation, top.elevation);
   const difference = Math.abs(computed / entered - 1);

@@ -1,3 +1,4 @@
+import { at } from "../lists.js";
 import { type Assumed, recorder } from "./assumed.js";
 import { plausibilityChecks } from "./checks.js";
 import { withLater } from "./computed-once.js";
@@ -113,9 +114,7 @@ export function optionResults(
     rises: risesOf(money.escalation ?? [], money.horizon, money),
   };
   const results = input.options.map((option) => optionResult(option, input, source, settings));
-  const baseline = results.find(({ option }) => isBaseline(option));
-  if (!baseline)
-    throw new Error("options: one must have neither steps nor schedule, to compare the others with");
+  const baseline = at(results, input.options.findIndex(isBaseline));
   return { lake, settings, results, baseline };
 }
 

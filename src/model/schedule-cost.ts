@@ -19,8 +19,7 @@ export function storageLost(
 ): number {
   let most = 0;
   own.forEach((level, day) => {
-    const lower = at(other, day);
-    if (lower < level) most = Math.max(most, storageBetween(storageTable, lower, level));
+    most = Math.max(most, storageBetween(storageTable, at(other, day), level));
   });
   return most;
 }

@@ -29,6 +29,12 @@ describe("the check of storage", () => {
     expect(storageCheck([500, 530, 600])).toMatchObject({ found: "differs by 20.0 %", passed: false });
   });
 
+  it("may ask for no difference at all", () => {
+    const source = assumedWith({ "checks.storage-tolerance": 0 });
+    expect(storageCheck([0, 30, 80], source)?.passed).toBe(true);
+    expect(storageCheck([0, 30, 81], source)?.passed).toBe(false);
+  });
+
   it("says how much may be missing", () => {
     const source = assumedWith({ "checks.storage-tolerance": 0.21 });
     expect(storageCheck([0, 30, 100], source)).toMatchObject({ allowed: "at most 21 %", passed: true });
@@ -41,6 +47,16 @@ describe("the check of a layer's weight", () => {
       rowsOf([fixedDock], source).some(({ what }) => what.includes("mature layer"));
     expect(weighed()).toBe(true);
     expect(weighed(assumedWith({ "growth.settlers-per-month": 10 }))).toBe(false);
+  });
+
+  it("passes up to the heaviest published one, and fails above it", () => {
+    const { structures } = compare(studyOf([fixedDock], { lake: productiveLake }), assumed);
+    const heaviest = Math.max(...(structures[0]?.components ?? []).map((each) => each.untouchedLayer.mass));
+    const passesAt = (high: number) =>
+      rowsOf([fixedDock], assumedWith({ "checks.layer-mass-high": high })).find(({ what }) =>
+        what.includes("mature layer"),
+      )?.passed;
+    expect([heaviest, heaviest * 0.99].map(passesAt)).toEqual([true, false]);
   });
 });
 
@@ -71,6 +87,7 @@ describe("the check of energy", () => {
         what.includes("energy lost of the energy"),
       );
     };
+    expect(rowOf(1)).toMatchObject({ allowed: expect.stringMatching(/^at most 8 %; /) });
     const share = Number.parseFloat(String(rowOf(1)?.found));
     expect(rowOf(1)?.passed).toBe(true);
     expect(share).toBeGreaterThan(0);
@@ -155,6 +172,16 @@ describe("the check of what a water works pays by volume", () => {
     expect(found).toBeGreaterThan(low);
     expect(found).toBeLessThan(high);
     expect((20_000 * 321.943) / 160.5).toBeGreaterThan((28_674 * 321.943) / 240.007);
+  });
+
+  it("is its yearly cost over the water of a year of 365 days", () => {
+    const whole = studyOf([pumpedIntake], { lake: productiveLake });
+    const mature = compare(whole, assumed).infestation.ofStructure(pumpedIntake.id).byYear.at(-1);
+    const volume = pumpedIntake.demand.reduce((sum, flow, month) => {
+      const days = new Date(Date.UTC(2027, month + 1, 0)).getUTCDate();
+      return sum + flow * days * 86_400;
+    }, 0);
+    expect(Number(rowOf(1)?.found)).toBeCloseTo(Number(mature) / volume, 12);
   });
 
   it("passes within them and fails on either side", () => {

@@ -33,6 +33,16 @@ describe("a lake declared infested", () => {
     expect(alone.infestation.byYear.map(String)).toEqual(longer.infestation.byYear.slice(7).map(String));
   });
 
+  it("has the density of its own age at the end of each year, over its capacity", () => {
+    const { lake, schedules } = compare(
+      { ...wholeStudy, money: { ...wholeStudy.money, horizon: 27 } },
+      assumed,
+    );
+    const [{ density }] = schedules[0].contexts;
+    expect(lake.densityByYear).toEqual(Array.from({ length: 27 }, (_, year) => density[12 * year + 11]));
+    expect(comparison.lake.densityByYear).toEqual(lake.densityByYear.slice(7));
+  });
+
   it("costs the same whether it became so in the study's first year or the year is certain", () => {
     // Infested since the start year: L(1), L(2), ... in turn, discounted in mid-year.
     const { baseline, infestation, discountFactors } = compare(since(2027), assumed);

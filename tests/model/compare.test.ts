@@ -5,6 +5,7 @@ import type { ProgramOption, StudyInput } from "../../src/model/inputs.js";
 import { noMoney } from "../../src/model/money/decimal.js";
 import { amountOf, type CostLine, sumOf, totalOf } from "../../src/model/money/line.js";
 import { presentValueOf } from "../../src/model/present-value.js";
+import { programBudget } from "../../src/model/program/budget.js";
 import { assumed, assumedWith } from "./assumptions.js";
 import { relativeGap } from "./near.js";
 import { anySteps, thoroughSteps } from "./steps.js";
@@ -203,6 +204,14 @@ describe("a study without a baseline", () => {
     expect(() => compare({ ...wholeStudy, options: [program] }, assumed)).toThrow(
       /neither steps nor schedule/,
     );
+  });
+});
+
+describe("an option against the baseline", () => {
+  it("has the budget of its program", () => {
+    const { budget, result } = programOf(whole);
+    expect(budget?.rows.length).toBeGreaterThan(0);
+    expect(budget).toEqual(programBudget(result.option, wholeStudy.money));
   });
 });
 

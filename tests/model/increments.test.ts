@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { compare } from "../../src/model/compare.js";
-import { difference, increment, staffHours } from "../../src/model/increments.js";
+import { difference, increment, inspectorHours, staffHours } from "../../src/model/increments.js";
 import type { ProgramOption } from "../../src/model/inputs.js";
 import type { OptionResult } from "../../src/model/option.js";
 import { assumed } from "./assumptions.js";
@@ -33,6 +33,16 @@ describe("an increment to the program in force", () => {
     expect(added.avoidedLoss.equals(0)).toBe(true);
     expect(added.netBenefit.equals(added.addedProgramCost.negated())).toBe(true);
     expect(added.benefitCostRatio).toBe(0);
+  });
+
+  it("counts overtime, and as hours of inspectors those of the list's plain wages alone", () => {
+    const each = { name: "Staff", wage: 30, loading: 0 };
+    const staff = [
+      { ...each, hoursPerYear: 1000, overtime: { hours: 50, pay: 1.5 } },
+      { ...each, group: "wages" as const, hoursPerYear: 400 },
+      { ...each, group: "supervision" as const, hoursPerYear: 300, overtime: { hours: 20, pay: 2 } },
+    ];
+    expect([staffHours({ staff }), inspectorHours({ staff })]).toEqual([1770, 1450]);
   });
 
   it("against no program is the balance of the comparison", () => {

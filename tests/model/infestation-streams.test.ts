@@ -70,6 +70,7 @@ describe("what an infestation costs", () => {
     ).not.toContain("loss");
     expect(isControl(line("protection", 1))).toBe(true);
     expect(isControl(line("loss", 1))).toBe(false);
+    expect(isControl(line("apart", 1))).toBe(false);
   });
 
   it("is the same by bearer", () => {
@@ -85,6 +86,7 @@ describe("what an infestation costs", () => {
     expect([...cost.rising.keys()]).toEqual(["energy"]);
     expect(cost.rising.get("energy")?.plain.harm).toEqual([0, 0, 7]);
     expect(cost.rising.get("energy")?.plain.control).toEqual([0, 0, 6]);
+    expect(cost.rising.get("energy")?.control.map(Number)).toEqual([0, 0, 6]);
     expect([...infestationCost([withLines(dock, lines)], 0).rising.keys()]).toEqual([]);
   });
 
@@ -105,18 +107,29 @@ describe("what an infestation costs", () => {
     const later = infestationCost([withLines(dock, lines)], 1);
     expect(later.plain.byYear).toEqual([27, 13]);
     expect(later.firstAgeAbove(20)).toBe(0);
+    const [city, county] = later.byBearer;
+    expect([city?.plain.harm, city?.plain.control]).toEqual([
+      [20, 7],
+      [5, 0],
+    ]);
+    expect([county?.plain.harm, county?.plain.control]).toEqual([
+      [2, 0],
+      [0, 6],
+    ]);
     expect([...infestationCost([withLines(dock, lines)], 2).byAccount.keys()]).toEqual([]);
   });
 
   it("refuses an amount too large for whole cents in any year, also in those before the study", () => {
-    const absurd = [{ ...line("loss", 1), unitRate: 1e15 }];
+    const absurd = [{ ...line("loss", 1), quantity: 3, unitRate: 1e15 }];
     for (const years of [
       [absurd, [], []],
       [[], absurd, []],
       [[], [], absurd],
     ]) {
       for (const skipYears of [0, 1, 2]) {
-        expect(() => infestationCost([withLines(dock, years)], skipYears)).toThrow(AmountError);
+        const found = () => infestationCost([withLines(dock, years)], skipYears);
+        expect(found).toThrow(AmountError);
+        expect(found).toThrow("is not a finite amount: 3000000000000000");
       }
     }
   });

@@ -21,6 +21,9 @@ function counted(evaluate: (x: number) => number) {
   return { counting, calls };
 }
 
+const endsOf = (evaluate: (x: number) => number, ...ends: [number, number]) =>
+  ends.map((x) => ({ x, y: evaluate(x) })) as [Point, Point];
+
 describe("the roots of a function in an interval", () => {
   it("are none where it has one sign", () => {
     expect(rootsOf((x) => x ** 2 + 1)).toEqual([]);
@@ -161,6 +164,15 @@ describe("closing in on a root", () => {
     expect(Math.abs((rough.calls.at(-1) ?? 0) - 0.123456)).toBeLessThan(1e-10);
   });
 
+  it("lands on the root where the inverse is the parabola through three points", () => {
+    // x = (y + 1/2)². By hand the secant from 0.01 to 1 meets zero at 0.01 + 0.99 · 0.4/0.9 = 0.45; two points lie on one
+    // side of the root then, and the secant again at 0.318; the inverse parabola through all three is the function itself.
+    const root = (x: number) => Math.sqrt(x) - 1 / 2;
+    const { counting, calls } = counted(root);
+    expect(bracketedRoot(counting, endsOf(root, 0.01, 1), 1e-9)).toBeCloseTo(1 / 4, 12);
+    expect(calls.map((x) => Number(x.toFixed(3)))).toEqual([0.45, 0.318, 0.25]);
+  });
+
   it.each([
     ["first", [0, 1]],
     ["second", [-1, 0]],
@@ -177,8 +189,9 @@ describe("closing in on a root", () => {
       const root = place / 60;
       for (const power of [1, 3, 5]) {
         const evaluate = (x: number) => Math.sign(x - root) * Math.abs(x - root) ** power;
-        const ends = [0, 1].map((x) => ({ x, y: evaluate(x) })) as [Point, Point];
-        expect(Math.abs(bracketedRoot(evaluate, ends, 0.02) - root)).toBeLessThanOrEqual(0.02);
+        expect(Math.abs(bracketedRoot(evaluate, endsOf(evaluate, 0, 1), 0.02) - root)).toBeLessThanOrEqual(
+          0.02,
+        );
       }
     }
   });
@@ -191,14 +204,7 @@ describe("closing in on a root", () => {
         (root, power) => {
           const evaluate = (x: number) => Math.sign(x - root) * Math.abs(x - root) ** power;
           const { counting, calls } = counted(evaluate);
-          bracketedRoot(
-            counting,
-            [
-              { x: 0, y: evaluate(0) },
-              { x: 1, y: evaluate(1) },
-            ],
-            1e-9,
-          );
+          bracketedRoot(counting, endsOf(evaluate, 0, 1), 1e-9);
           for (const x of calls) expect(x >= 0 && x <= 1).toBe(true);
         },
       ),

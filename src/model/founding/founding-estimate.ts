@@ -83,7 +83,7 @@ export function livingCounts(
   const shares = { near: densityOf(sharesThrough(living.near)), far: densityOf(sharesThrough(living.far)) };
   return counted.map(({ foundings, exposure }, index) => ({
     foundings,
-    exposure: times(exposure, shares[regions[index]?.reach ?? "far"]),
+    exposure: times(exposure, shares[at(regions, index).reach]),
   }));
 }
 

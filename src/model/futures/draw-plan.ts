@@ -50,10 +50,12 @@ const luckId = "year-of-establishment";
  */
 export function blockShares(plan: DrawPlan, block: number): BlockShares {
   const { columns, own: chances } = stageShares(plan, block, "chances");
-  return { lake: stageShares(plan, block, "lake").own, chances, luck: columns.get(luckId) ?? [] };
+  return { lake: stageShares(plan, block, "lake").own, chances, luck: columnOf(columns, luckId) };
 }
 
 type Columns = Map<string, readonly number[]>;
+
+const columnOf = (columns: Columns, id: string) => columns.get(id) ?? [];
 
 interface BlockStage {
   readonly block: number;
@@ -73,7 +75,7 @@ function stageShares(
     ...new Set([...(stage === "lake" ? [] : [luckId]), ...ids, ...moved.flatMap(({ members }) => members)]),
   ];
   const columns = movedTogether(columnsOf(all, { seed, sampling, block, stage }), moved);
-  return { columns, own: new Map(ids.map((id) => [id, columns.get(id) ?? []])) };
+  return { columns, own: new Map(ids.map((id) => [id, columnOf(columns, id)])) };
 }
 
 const drawsOf = { lake: lakesPerBlock, chances: futuresPerBlock };
@@ -92,19 +94,17 @@ function columnsOf(
       ? latinHypercube(seed, names.slice(dimensions), lakesPerBlock)
       : slicedLatinHypercube(seed, names.slice(dimensions), futuresOfLakes)),
   ]);
-  return new Map(ids.map((id, index) => [id, shares.get(at(names, index)) ?? []]));
+  return new Map(ids.map((id, index) => [id, columnOf(shares, at(names, index))]));
 }
 
 /** Shares of the members of each group put into an order in which any two have its rank correlation. */
 function movedTogether(columns: Columns, groups: DrawPlan["groups"]): Columns {
   for (const { members, rankCorrelation } of groups) {
-    const present = members.filter((id) => columns.has(id));
-    if (present.length < 2) continue;
     const moved = withCommonFactor(
-      present.map((id) => columns.get(id) ?? []),
+      members.map((id) => columnOf(columns, id)),
       rankCorrelation,
     );
-    present.forEach((id, index) => {
+    members.forEach((id, index) => {
       columns.set(id, at(moved, index));
     });
   }

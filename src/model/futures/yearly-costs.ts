@@ -74,7 +74,8 @@ function beginnings(
   contained: readonly number[],
 ): Float64Array {
   const begins = new Float64Array(hazards.length);
-  if (establishment < hazards.length) begins[establishment] = 1;
+  // Past the end, where mussels never establish, the array takes nothing.
+  begins[establishment] = 1;
   let clean = 0;
   for (let year = establishment; contained.length > 0 && year < hazards.length; year++) {
     const hazard = at(hazards, year);

@@ -56,17 +56,17 @@ const inverseRootOf = (argument: number) => (-2 / Math.LN10) * Math.log(argument
 /** 1/√f of a factor of 0.02: on the right side, which it hardly moves, it gives a value to start from. */
 const usualInverseRoot = 7;
 
-/** Newton's method on F(x) = x + 2 log₁₀(a + b x) with x = 1/√f. */
+/** Newton's method on F(x) = x + 2 log₁₀(a + b x) with x = 1/√f: it rises and is concave, so that no step goes astray. */
 function colebrook(reynolds: number, relativeRoughness: number): number {
   const rough = relativeRoughness / 3.7;
   const viscous = 2.51 / reynolds;
   let inverseRoot = inverseRootOf(rough + viscous * usualInverseRoot);
-  for (let step = 0; step < mostSteps; step++) {
+  let change = Infinity;
+  while (Math.abs(change) >= lastChange) {
     const argument = rough + viscous * inverseRoot;
     const residual = inverseRoot - inverseRootOf(argument);
-    const change = residual / (1 + ((2 / Math.LN10) * viscous) / argument);
+    change = residual / (1 + ((2 / Math.LN10) * viscous) / argument);
     inverseRoot -= change;
-    if (Math.abs(change) < lastChange) break;
   }
   return 1 / (inverseRoot * inverseRoot);
 }
@@ -132,12 +132,12 @@ function slowVelocity(pipe: PipeFlow, relativeRoughness: number, head: number, v
   const square = slenderness * (start - rise * laminarLimit) + minorLoss;
   const cube = slenderness * rise;
   let reynolds = turbulentLimit;
-  for (let step = 0; step < mostSteps; step++) {
-    const change =
+  let change = Infinity;
+  while (Math.abs(change) >= lastChange) {
+    change =
       (reynolds * reynolds * (square + cube * reynolds) - scaledHead) /
       (reynolds * (2 * square + 3 * cube * reynolds));
     reynolds -= change;
-    if (Math.abs(change) < lastChange) break;
   }
   return (reynolds * viscosity) / diameter;
 }

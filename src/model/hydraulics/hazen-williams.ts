@@ -24,7 +24,6 @@ export function equivalentC(pipe: Sized, flow: number, frictionLoss: number): nu
   return (hazenWilliamsLoss(pipe, flow, 1) / frictionLoss) ** (1 / flowPower);
 }
 
-const mostSteps = 40;
 const lastRelativeChange = 1e-8;
 
 /**
@@ -42,12 +41,12 @@ export function hazenWilliamsFlow(
   let flow = (head / friction) ** (1 / flowPower);
   if (local === 0) return flow;
   flow = Math.min(flow, Math.sqrt(head / local));
-  for (let step = 0; step < mostSteps; step++) {
+  let change = Infinity;
+  while (change >= lastRelativeChange * flow) {
     const rubbed = friction * flow ** flowPower;
     const lost = local * flow * flow;
-    const change = ((rubbed + lost - head) * flow) / (flowPower * rubbed + 2 * lost);
+    change = ((rubbed + lost - head) * flow) / (flowPower * rubbed + 2 * lost);
     flow -= change;
-    if (change < lastRelativeChange * flow) break;
   }
   return flow;
 }

@@ -75,14 +75,13 @@ export function operatingPoint(curve: PumpCurve, system: SystemHead): PumpPoint 
   const end = largestFlow(curve);
   const shutOff = pumpHead(curve, 0);
   const start = { x: 0, y: system(0) - shutOff };
-  if (start.y >= 0) return { flow: 0, head: shutOff };
   const lacking = (flow: number) => system(flow) - pumpHead(curve, flow);
   const close = flowNear(lacking, start.y, end);
   if (close !== undefined) return { flow: close, head: pumpHead(curve, close) };
   const atEnd = system(end);
   if (atEnd === Infinity) return { flow: 0, head: shutOff };
   if (atEnd <= 0) return { flow: end, head: 0 };
-  const flow = risingRoot(lacking, start, { x: end, y: atEnd - pumpHead(curve, end) });
+  const flow = risingRoot(lacking, start, { x: end, y: atEnd });
   return { flow, head: pumpHead(curve, flow) };
 }
 
@@ -103,7 +102,7 @@ function flowNear(rising: (flow: number) => number, atNoFlow: number, end: numbe
   const most = end * end;
   for (let step = 0; step < mostSecants; step++) {
     const value = rising(Math.sqrt(square));
-    const change = value === 0 ? 0 : (value * (square - before)) / (value - valueBefore);
+    const change = (value * (square - before)) / (value - valueBefore);
     before = square;
     valueBefore = value;
     square -= change;

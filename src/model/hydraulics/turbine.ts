@@ -34,7 +34,7 @@ export function turbineCurve(type: TurbineType, assumed: Assumed): TurbineCurve 
  */
 export function turbineEfficiency(curve: TurbineCurve, flowShare: number): number {
   const { peakEfficiency, relative, minimumShare } = curve;
-  if (flowShare < minimumShare || flowShare <= 0) return 0;
+  if (flowShare < minimumShare) return 0;
   const place = Math.min(flowShare, 1) * relative.length;
   const before = Math.min(Math.floor(place), relative.length - 1);
   const start = before === 0 ? 0 : at(relative, before - 1);

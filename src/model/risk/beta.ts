@@ -91,7 +91,6 @@ export function betaQuantileOf(a: number, b: number): (p: number) => number {
     for (let step = 0; step < mostSteps; step++) {
       const weight = front(x);
       const excess = chanceUpTo(x, weight) - p;
-      if (excess === 0) return x;
       if (excess > 0) high = x;
       else low = x;
       const newton = (excess * x * (1 - x)) / weight;

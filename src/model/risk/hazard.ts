@@ -61,7 +61,7 @@ export function foundingRate(
   const checked = checkedWays[year] ?? noElement(checkedWays, year);
   const share = shareThrough(launches, openLaunches);
   // A way that is certain has an infinite rate, of which nothing gets through where the share is none.
-  const through = checked === 0 || share === 0 ? 0 : checked * share;
+  const through = share === 0 ? 0 : checked * share;
   return ofBoats * scale * foundings + (unchecked[year] ?? noElement(unchecked, year)) + through;
 }
 

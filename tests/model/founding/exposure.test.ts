@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { LakeYears } from "../../../src/model/founding/evidence.js";
+import type { LakeYears, Region } from "../../../src/model/founding/evidence.js";
 import {
   commonShares,
   countedFouled,
@@ -10,7 +10,12 @@ import {
   throughRatio,
   yearlyRate,
 } from "../../../src/model/founding/exposure.js";
-import { jeffreys, regionCounts } from "../../../src/model/founding/founding-estimate.js";
+import {
+  countsWithout,
+  jeffreys,
+  longHaulsOf,
+  regionCounts,
+} from "../../../src/model/founding/founding-estimate.js";
 import {
   densityOf,
   exactly,
@@ -21,7 +26,7 @@ import {
 } from "../../../src/model/founding/log-density.js";
 import { betaThrough, sharesThrough } from "../../../src/model/founding/share-range.js";
 import { betaQuantile } from "../../../src/model/risk/beta.js";
-import { near, shipped } from "./counts.js";
+import { near, shipped, withRegion } from "./counts.js";
 
 const lakes = (infested: number, all: number, years: number, untilInfested = false): LakeYears => ({
   id: "lakes",
@@ -94,6 +99,20 @@ describe("launches that got through", () => {
   });
 });
 
+describe("boats whose mussels were looked at", () => {
+  it("counts boats after long hauls in seasons that tell both, each once", () => {
+    const seasons = [
+      { fouled: 40, alive: 3 },
+      { fouled: 10, alive: 2, within: "all" },
+      { alive: 5 },
+      { fouled: 70 },
+    ];
+    const far = (region: Region): Region => ({ ...region, seasons }) as Region;
+    const { regions } = withRegion("wyoming", far, countsWithout(shipped, ["idaho"]));
+    expect(longHaulsOf({ ...shipped, regions })).toEqual({ alive: 3, examined: 40 });
+  });
+});
+
 describe("lake-years", () => {
   // Kraft and Johnson 2000 (abstract): 15 of 49 lakes of the survey in Michigan; the eight years are judged.
   it("of 15 of 49 lakes in 8 years are 328, at 4.57 % a year", () => {
@@ -104,6 +123,13 @@ describe("lake-years", () => {
   it("of lakes that stay clean, or of which each is followed until it is infested, are all of them", () => {
     expect(lakeYearsAtRisk(lakes(0, 75, 10))).toBe(750);
     expect(lakeYearsAtRisk(lakes(1, 1, 13, true))).toBe(13);
+  });
+
+  it("after Jeffreys and no count at all follow the arcsine law", () => {
+    // Closed form: the share p lies below sin²(πp/2).
+    const { p10, p50, p90 } = jeffreys(0, 0);
+    const law = [0.1, 0.5, 0.9].map((p) => expect.closeTo(Math.sin((Math.PI * p) / 2) ** 2, 9));
+    expect([p10, p50, p90]).toEqual(law);
   });
 
   it("after Jeffreys: none in 750 are at most 0.18 % a year with a chance of 90 %", () => {
@@ -153,10 +179,21 @@ describe("a quantity on a grid of logarithms", () => {
     expect(near(quantileOf(lognormalThrough({ low: 7, high: 7 }), 0.5), 7, 0.03)).toBe(true);
   });
 
+  const logOf = ({ first, chances }: ReturnType<typeof exactly>) =>
+    chances.reduce((sum, chance, cell) => sum + (chance * (first + cell)) / 10, 0);
+
+  it("is as wide on one side of its middle as on the other", () => {
+    expect(logOf(lognormalThrough({ low: 10, high: 1000 }))).toBeCloseTo(Math.log(100), 9);
+    const shares = sharesThrough({ low: 0.2, high: 0.8 });
+    shares.forEach(({ value, weight }, index) => {
+      const mirrored = shares.at(-1 - index);
+      expect(mirrored?.value).toBeCloseTo(1 - value, 9);
+      expect(mirrored?.weight).toBeCloseTo(weight, 9);
+    });
+  });
+
   it("keeps the logarithm of every value, and of a product", () => {
     const value = fc.double({ min: 1e-3, max: 1e6, noNaN: true });
-    const logOf = ({ first, chances }: ReturnType<typeof exactly>) =>
-      chances.reduce((sum, chance, cell) => sum + (chance * (first + cell)) / 10, 0);
     fc.assert(
       fc.property(value, value, (a, b) => {
         const mixed = densityOf([

@@ -54,6 +54,27 @@ describe("a lake without a find so far", () => {
     expect(found.medianFactor).toBe(1);
   });
 
+  it.each([
+    ["many launches", prior, 1000],
+    // A chance below the smallest number, at every rate that is likely.
+    ["years that were all but sure to bring mussels", { median: 400, spread: 0.0015 }, 2],
+  ])("has the rate that the record leaves likely, and its spread: %s", (_name, before, launches) => {
+    // By a second route: the mean and the standard deviation of ln λ by sums over 20,001 points from the prior's mode
+    // − 12 to + 12 spreads, weighed by exp(−z²/2 − λX), from the largest of them down.
+    const points = Array.from({ length: 20_001 }, (_, point) => (12 * (point - 10_000)) / 10_000);
+    const logs = points.map((z) => -(z ** 2) / 2 - before.median * Math.exp(before.spread * z) * launches);
+    const largest = logs.reduce((most, each) => Math.max(most, each));
+    const weights = logs.map((each) => Math.exp(each - largest));
+    const meanOf = (values: readonly number[]) =>
+      values.reduce((sum, value, point) => sum + value * (weights[point] ?? 0), 0) /
+      weights.reduce((sum, weight) => sum + weight);
+    const shift = meanOf(points);
+    const spread = before.spread * Math.sqrt(meanOf(points.map((z) => (z - shift) ** 2)));
+    const found = lakeRecord(before, [{ years: 1, factor: launches }], atOnce);
+    expect(near(found.medianFactor, Math.exp(before.spread * shift), 1e-4)).toBe(true);
+    expect(near(found.spread, spread, 1e-3)).toBe(true);
+  });
+
   it("is as before where no years passed", () => {
     const found = lakeRecord(prior, [], late);
     expect(found.medianFactor).toBeCloseTo(1, 12);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { clusteredQuantiles } from "../../../src/model/futures/clusters.js";
 import { blockShares, type DrawPlan, valueAtShare } from "../../../src/model/futures/draw-plan.js";
-import { infestedAtEnd } from "../../../src/model/futures/future.js";
+import { establishmentYear, infestedAtEnd } from "../../../src/model/futures/future.js";
 import { yearlyCostsOf } from "../../../src/model/futures/yearly-costs.js";
 import type { OptionNumbers } from "../../../src/model/option-numbers.js";
 import { detectedAtOnce } from "../../../src/model/risk/state-probabilities.js";
@@ -43,6 +43,16 @@ describe("the costs of a future by year", () => {
     expect([...costsOf(hazards, 0)]).toEqual([100, 20, 34, 27.8].map((each) => expect.closeTo(each, 9)));
     expect([...costsOf(hazards, 1)]).toEqual([0, 100, 20, 34].map((each) => expect.closeTo(each, 9)));
     expect([...costsOf(hazards, 4)]).toEqual(nothing);
+  });
+});
+
+describe("the year in which mussels establish", () => {
+  it("is the first in which their chance up to then is above the luck, and none without a chance", () => {
+    // By hand: 0, 0.5 and 0.75 up to the first three years.
+    const chances = [0, 0.5, 0.5];
+    expect([0, 0.49, 0.5, 0.74, 0.75].map((luck) => establishmentYear(chances, luck))).toEqual([
+      1, 1, 2, 2, 3,
+    ]);
   });
 });
 

@@ -60,6 +60,18 @@ describe("the draws of a block", () => {
     expect([...lake.values()]).toEqual([...sobol.values(), ...hypercube.values()]);
   });
 
+  it("have the columns of a Sobol sequence for each future too, after that of luck", () => {
+    const plan = planOf({ sampling: "sobol" });
+    const { luck, chances } = blockDraws(plan, 4);
+    const ids = ["year-of-establishment", "chances-0", "chances-1", "chances-2"];
+    const sobol = scrambledSobol(
+      plan.seed,
+      ids.map((id) => `${id}/4`),
+      futuresPerBlock,
+    );
+    expect([luck, ...chances.values()]).toEqual([...sobol.values()]);
+  });
+
   it("give luck the first dimension of a Sobol sequence, however many inputs there are", () => {
     const luckWith = (count: number) =>
       blockDraws(planOf({ sampling: "sobol", inputs: inputsOf(count, "chances") }), 1).luck;
@@ -83,6 +95,13 @@ describe("the draws of a block", () => {
     const more = blockDraws(planOf({ groups: [group], inputs }), 1);
     for (const [id, column] of few.lake) expect(more.lake.get(id)).toEqual(column);
     expect([...more.chances, more.luck]).toEqual([...few.chances, few.luck]);
+  });
+
+  it("do not turn on a group of the other stage, also where a member of their own group is not drawn", () => {
+    const own = { members: ["not-drawn", "lake-1"], rankCorrelation: 0.6 };
+    const other = { members: ["chances-0", "chances-2", "nor-drawn"], rankCorrelation: 0.6 };
+    const lakeOf = (groups: DrawPlan["groups"]) => blockDraws(planOf({ sampling: "sobol", groups }), 1).lake;
+    expect(lakeOf([other, own])).toEqual(lakeOf([own]));
   });
 
   it("of a group move together over the blocks", () => {

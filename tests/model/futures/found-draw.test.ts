@@ -54,6 +54,26 @@ describe("what is done once mussels are found, in a future", () => {
     }
   });
 
+  it("costs the same whichever payments phases have in common", () => {
+    const [one, other] = [1.01, 1.05].map((rise) => factors.map((factor, year) => factor * rise ** year));
+    if (!one || !other) throw new Error("no prices");
+    const priced = (when: PaidWhen, fromAge: number, inYear: readonly number[]): PricedPhase => ({
+      when,
+      parts: [{ amount: 1000, fromAge, inYear }],
+    });
+    const alike = [
+      priced("known", 0, one),
+      priced("known", 0, other),
+      priced("known", 2, one),
+      priced("found", 0, one),
+      priced("known", 0, one),
+    ];
+    const draw = foundDraw(numbers, alike, cleanYears);
+    expect(draw.reasons).toHaveLength(4);
+    const { expected } = foundFuture(draw, hazards, { luck: 0.5, draws: uniform(randomStream(2, "alike")) });
+    expect(expected).toEqual(alike.map((phase) => expect.closeTo(phaseWorth(phase, exact.payments), 8)));
+  });
+
   it("comes out on average at what is expected, within four standard errors of 8,000 courses", () => {
     const courses = 8000;
     const stream = randomStream(7, "courses");
@@ -86,6 +106,29 @@ describe("what is done once mussels are found, in a future", () => {
     expect(payments.known(2)).toEqual([0, 0, 0, 0, 0, 0, 1, 1, 1, 1]);
     expect(payments.watched).toEqual([0, 0, 0, 0, 1, 1, 1, 0, 0, 0]);
     expect(payments.delisted).toEqual([0, 0, 0, 0, 0, 0, 1, 0, 0, 0]);
+  });
+
+  it("leaves out what has no chance, whatever is drawn", () => {
+    // Contained in the first year at once; at no chance mussels neither come again nor are they found, at a draw of 0.
+    const certain = { chanceByAge: [1], containment: { success: 1, latestAge: 1 } };
+    const luck = { luck: 0, draws: none.flatMap(() => [0, 0, 0]), cleanYears };
+    const once = simulatedCourse([1, ...none.slice(1)], certain, luck).times;
+    expect(once).toEqual({ found: 1, tried: 1, contained: 1, returned: 0 });
+    expect(simulatedCourse(hazards, { chanceByAge: none }, luck).times.found).toBe(0);
+    const hopeless = { chanceByAge: [1], containment: { success: 0, latestAge: 1 } };
+    expect(simulatedCourse(hazards, hopeless, luck).times).toMatchObject({ tried: 1, contained: 0 });
+  });
+
+  it("is found or not, and paid for only if it is", () => {
+    const [always, never] = [{ chanceByAge: [1] }, { chanceByAge: none }].map((each) =>
+      foundFuture(foundDraw({ ...numbers, detection: each }, phases, cleanYears), hazards, {
+        luck: 0.2,
+        draws: uniform(randomStream(4, "found")),
+      }),
+    );
+    expect([always?.isFound, never?.isFound]).toEqual([true, false]);
+    expect(always?.cost[0]).toBeGreaterThan(0);
+    expect(never?.cost).toEqual(phases.map(() => 0));
   });
 
   it("begins once where mussels establish in the first year and nothing rids the lake of them", () => {

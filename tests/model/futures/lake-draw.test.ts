@@ -56,6 +56,18 @@ describe("a lake as drawn", () => {
   );
 });
 
+test("a lake as drawn tells how each part is kept in service, at whatever interval", () => {
+  const cleaned = (plan: string) => [{ part: "wetted surface", plan, reason: "as found" }];
+  const pier = { ...fixedDock, pinned: cleaned("divers-12") };
+  const quay = { ...fixedDock, id: "quay", name: "Quay", pinned: cleaned("divers-6") };
+  // assumptions/protection-plans.yaml
+  const plan = { id: "divers", name: "cleaned at an interval" };
+  expect(lakeDraw(studyOf([pier, quay]), assumed).plans).toEqual([
+    { structure: "pier", structureName: "Pier", part: "wetted surface", plan },
+    { structure: "quay", structureName: "Quay", part: "wetted surface", plan },
+  ]);
+});
+
 describe("the chances of establishment by year", () => {
   const hazardsOf = (input: StudyInput) => drawnHazards(input, assumed, lakeDraw(input, assumed));
 

@@ -51,6 +51,10 @@ describe("the effectiveness of a counterflow exchanger", () => {
 describe("the duty of an exchanger", () => {
   const exchanger = { area: 12, cleanCoefficient: 1500, hotCapacityRate: 60 };
 
+  it("is nothing without cooling water, also through a wall that lets no heat pass", () => {
+    for (const coefficient of [0, 1500]) expect(exchangerDuty(exchanger, 0, coefficient)).toBe(0);
+  });
+
   it("is effectiveness times the smaller capacity rate", () => {
     // By hand: 0.005 m3/s of water at 4186 J/kgK is 20.93 kW/K, a third of 62.79; NTU 18/20.93, C 1/3.
     const even = { ...exchanger, hotCapacityRate: 3 * 20.93 };

@@ -106,6 +106,33 @@ describe("the operating point", () => {
     expect(pumpHead(curve, flow)).toBeCloseTo(head, 9);
   });
 
+  it("lies on both curves where the pump's is flat nearly to its end", () => {
+    const curve = pumpCurve([
+      { flow: 0, head: 100 },
+      { flow: 1, head: 99.9 },
+      { flow: 1.1, head: 50 },
+    ]);
+    const system = (flow: number) => 99.9 + 0.01 * flow ** 2;
+    const { flow, head } = operatingPoint(curve, system);
+    expect(head).toBeCloseTo(system(flow), 9);
+    expect(pumpHead(curve, flow)).toBeCloseTo(head, 9);
+  });
+
+  it("is asked for at three flows where both are straight in the flow squared", () => {
+    // A pump of one point falls with the flow squared. By hand: at no flow, at one from which the secant leads to the
+    // root, and there.
+    const curve = pumpCurve([{ flow: 1.2, head: 30 }]);
+    const asked: number[] = [];
+    const point = operatingPoint(curve, (flow) => {
+      asked.push(flow);
+      return 10 + 5 * flow ** 2;
+    });
+    expect(asked).toHaveLength(3);
+    expect(Math.max(...asked)).toBeLessThanOrEqual(largestFlow(curve));
+    // 40 - (10/1.44) Q2 = 10 + 5 Q2.
+    expect(point.flow).toBeCloseTo(Math.sqrt(30 / (10 / 1.44 + 5)), 12);
+  });
+
   it("is as exact for a pump of drops as for a great one", () => {
     // By algebra Q = sqrt((H0 - z)/(a + b)) for a parabola through three points, whatever the unit of flow.
     for (const unit of [1e-6, 1e-3, 1, 1e3]) {
@@ -182,6 +209,15 @@ describe("a pump kept to a demand", () => {
       ),
       { seed: 204, numRuns: 300 },
     );
+  });
+
+  it("runs at its operating point, on and off, where it meets the demand with flow to spare", () => {
+    // By hand: 40 - (10/1.44) Q2 = 10 + 5 Q2, of which half is asked.
+    const curve = pumpCurve([{ flow: 1.2, head: 30 }]);
+    const flow = Math.sqrt(30 / (10 / 1.44 + 5));
+    const { delivered, point, speed } = pumpRun({ curve, control: "on-off" }, system(10, 5), flow / 2);
+    expect([delivered, speed]).toEqual([flow / 2, 1]);
+    expect(point).toEqual({ flow: expect.closeTo(flow, 12), head: expect.closeTo(10 + 5 * flow ** 2, 10) });
   });
 
   it("gives more head through a worse pipe and never more water", () => {

@@ -3,7 +3,7 @@ import { fv } from "financial";
 import { describe, expect, it } from "vitest";
 import type { MoneySettings, ProgramOption } from "../../../src/model/inputs.js";
 import type { FiscalRow } from "../../../src/model/money/fiscal-years.js";
-import { programBudget } from "../../../src/model/program/budget.js";
+import { programBudget, yearlyInBudget } from "../../../src/model/program/budget.js";
 import { wholeStudy } from "../study.js";
 import { anyOption } from "./any-option.js";
 
@@ -53,6 +53,11 @@ describe("the program by fiscal year", () => {
     // fv of financial 0.2.4: 24,000 of 2026 after 1 to 5 years at 2.5 %; it gives what is paid out a minus.
     const expected = [1, 2, 3, 4, 5].map((years) => Math.round(100 * fv(0.025, years, 0, -24_000)));
     expect(wages?.cents).toEqual(expected);
+    expect(yearlyInBudget(24_000, { ...money, inflation: 0.025 })).toEqual(expected);
+  });
+
+  it("has a yearly amount whole in each of its years, also where they begin in July", () => {
+    expect(yearlyInBudget(1234.5, fromJuly)).toEqual(Array<number>(5).fill(123_450));
   });
 
   it("shows the fiscal years that the horizon covers whole, and none where it covers none", () => {

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { compare } from "../../../src/model/compare.js";
 import type { ProgramOption } from "../../../src/model/inputs.js";
+import { foundingChances } from "../../../src/model/program/founding-chances.js";
+import { reachingInYears } from "../../../src/model/program/ramp-up.js";
 import { assumed } from "../assumptions.js";
 import { relativeGap } from "../near.js";
 import { floatingDock, noProgram, program, studyOf } from "../study.js";
@@ -32,6 +34,13 @@ describe("a program that grows", () => {
     const { reachingByYear } = resultOf({ ...program, rampUp });
     expect(reachingByYear).toHaveLength(full.reachingByYear.length);
     expect(new Set(reachingByYear.map(({ launches }) => launches)).size).toBe(1);
+  });
+
+  it("has nothing to reach boats with where it checks none", () => {
+    const study = studyOf([floatingDock]);
+    const reachingOf = (rampUp: ProgramOption["rampUp"]) =>
+      reachingInYears({ ...noProgram, rampUp }, study, assumed, foundingChances(study.boats, assumed));
+    expect(reachingOf([{ reach: 0.5, cost: 1 }])).toEqual(reachingOf([]));
   });
 
   it("costs its share in its first years, and all after them", () => {

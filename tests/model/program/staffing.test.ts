@@ -206,6 +206,7 @@ describe("staffing inputs", () => {
     if (!first) throw new Error("the example has day types");
     const withDay = (change: object) => () => staffing({ ...input, dayTypes: [{ ...first, ...change }] });
     expect(() => staffing({ ...input, dayTypes: [] })).toThrow("no day types; give at least one");
+    expect(staffing({ ...input, mostInspectors: 1 }).curve).toHaveLength(1);
     expect(() => staffing({ ...input, mostInspectors: 0 })).toThrow(
       "largest number of inspectors is 0; allowed",
     );

@@ -30,6 +30,22 @@ describe("what a yearly chance without a program comes from", () => {
     expect(beyondPrograms).toBe(0);
   });
 
+  it("has beyond programs the part of ways that no check stops, beside those that are checked", () => {
+    const otherWays = [0.01, 0.03].map((chance) => ({ name: "Way", chance, checked: chance === 0.03 }));
+    const { origins } = originsOf({ ...pooled, otherWays });
+    const all = origins.pooled.rate + rateOf(0.01) + rateOf(0.03);
+    expect(origins.checked).toBeCloseTo(rateOf(0.03), 12);
+    expect(origins.beyondPrograms).toBeCloseTo(rateOf(0.01) / all, 12);
+  });
+
+  it("has no part beyond programs, and no factor, where nothing brings mussels", () => {
+    const never: Partial<Boats> = {
+      comparable: { ...ownWayAlone, rate: { own: 0 }, weightOfBoats: 0.6 },
+      otherWays: [],
+    };
+    expect(originsOf(never).origins).toMatchObject({ beyondPrograms: 0, learnedFactor: 1 });
+  });
+
   it("is told by class: launches of a year, fouled, and a founding of each", () => {
     const { origins } = originsOf({});
     // By hand: 18,000 launches a year, 2.5 % of them from infested waters, of which 3 % are fouled.
@@ -68,7 +84,7 @@ describe("what a yearly chance without a program comes from", () => {
       chanceOfClean: 0.7,
       infestedUnseen: 0.1,
     };
-    const { origins } = originsOf({ learned });
+    const { origins } = originsOf({ ...pooled, learned });
     expect(origins.learnedFactor).toBeCloseTo(1 / 2, 12);
     expect(origins.clean).toBe(learned);
   });

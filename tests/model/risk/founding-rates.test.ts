@@ -178,6 +178,24 @@ describe("what clean years taught", () => {
     expect(rateOf(each, { launches: 0, foundings: 0 })).toBeCloseTo(after / 5, 14);
   });
 
+  it("counts the ways that stations check in the rate that it moves", () => {
+    const otherWays = [
+      { name: "Canal", chance: 1 - Math.exp(-0.0025), checked: false },
+      { name: "Work craft", chance: 1 - Math.exp(-0.0075), checked: true },
+    ];
+    // By hand: 0.01 by boats and 0.01 by the others are the median before, and become that after.
+    const each = { ...weighing(1), otherWays, learned };
+    expect(rateOf(each)).toBeCloseTo(0.01, 14);
+    expect(rateOf(each, { launches: 5, foundings: 0.005 })).toBeCloseTo((0.005 + 0.0025 + 0.00375) / 2, 14);
+  });
+
+  it("moves the boats' rate where none is fouled yet", () => {
+    const each = { ...weighing(0, { rate: { own: 0.02 } }), learned };
+    const rates = foundingRates({ launches: 0, foundings: 0 }, 0.8, { boats: each, horizon: 1 }, source);
+    // By hand: the median before halves, and so does the suitability of 0.8.
+    expect(rates.ofBoats).toBeCloseTo(0.4, 14);
+  });
+
   it("takes the median before to the median after", () => {
     const median = { ...weighing(0, { rate: { own: 0.02 } }), learned };
     expect(rateOf(median)).toBeCloseTo(0.01, 14);

@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type FoundingRates, foundingRate, yearlyHazard } from "../../../src/model/risk/hazard.js";
+import {
+  type FoundingRates,
+  foundingRate,
+  yearlyHazard,
+  yearlyHazards,
+} from "../../../src/model/risk/hazard.js";
 
 const chances = fc.double({ min: 0, max: 1 - 1e-9, noNaN: true });
 const foundings = fc.double({ min: 0, max: 5, noNaN: true });
@@ -69,6 +74,16 @@ describe("the yearly chance", () => {
     expect([0, 1].map((year) => foundingRate({ launches: 500, foundings: 0 }, year, rates))).toEqual([
       0.05, 0.2,
     ]);
+  });
+
+  it("of every year of the horizon is that of each, alike or not, with the foundings of boats times a scale", () => {
+    const rates = { ...plain, ofBoats: 0.5, unchecked: [0, 0, 0.2, 0.2], checked: [0.1, 0.1, 0.1, 0] };
+    const reaching = [boatsOf(0.4), boatsOf(0.4), boatsOf(0.4), boatsOf(0.2), boatsOf(9)];
+    // By hand 0.5 × 3 × μ, with the other ways of the year; the fifth year is past the horizon.
+    const expected = [0.6 + 0.04, 0.6 + 0.04, 0.6 + 0.2 + 0.04, 0.3 + 0.2].map((rate) => 1 - Math.exp(-rate));
+    expect(yearlyHazards(reaching, rates, 3)).toEqual(expected.map((each) => expect.closeTo(each, 14)));
+    const each = [0, 1, 2, 3].map((year) => yearlyHazard(reaching[year] ?? boatsOf(0), year, rates));
+    expect(yearlyHazards(reaching, rates)).toEqual(each);
   });
 
   it("never falls when more boats arrive, and stays a chance", () => {

@@ -52,6 +52,13 @@ describe("rates of other ways in that a study names", () => {
     });
   });
 
+  it("grow from the year in which the source may first be infested, by hand", () => {
+    const { unchecked } = namedWays([way({ fromYear: 2, sourceChance: 0.1 })], 4);
+    [0, 0, 0.1, 0.19].forEach((infested, year) => {
+      expect(unchecked[year]).toBeCloseTo(rate(0.02) * infested, 14);
+    });
+  });
+
   it("are as from the start for a source that is certain to be infested at once, and none for one that never is", () => {
     expect(namedWays([way({ sourceChance: 1 })], 3)).toEqual(namedWays([way({})], 3));
     expect(namedWays([way({ sourceChance: 0 })], 2).unchecked).toEqual([0, 0]);

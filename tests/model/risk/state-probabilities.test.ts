@@ -1,7 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { randomStream } from "../../../src/model/random/generator.js";
-import { detectedAtOnce, stateProbabilities } from "../../../src/model/risk/state-probabilities.js";
+import {
+  type Detection,
+  detectedAtOnce,
+  goAlike,
+  stateProbabilities,
+} from "../../../src/model/risk/state-probabilities.js";
 import { relativeGap } from "../near.js";
 import { chance, courseCases } from "./hazard-cases.js";
 
@@ -45,6 +50,30 @@ describe("a lake in which mussels are noticed at once", () => {
     const course = stateProbabilities(constantly(0.05, 14), detectedAtOnce);
     expect(course[12]?.infested).toBeLessThan(0.5);
     expect(course[13]?.infested).toBeGreaterThan(0.5);
+  });
+});
+
+describe("two ways to notice mussels and to try against them", () => {
+  const detection: Detection = {
+    chanceByAge: [0.2, 0.5],
+    containment: { success: 0.3, latestAge: 2 },
+  };
+
+  it("go alike where every chance is the same, and an attempt too, if any", () => {
+    expect(goAlike(detection, structuredClone(detection))).toBe(true);
+    expect(goAlike(detectedAtOnce, { chanceByAge: [] })).toBe(true);
+    expect(goAlike({ ...detection, firstHarmAge: 1 }, { ...detection, firstHarmAge: 4 })).toBe(true);
+  });
+
+  it.each<[string, Detection]>([
+    ["its success", { ...detection, containment: { success: 0.4, latestAge: 2 } }],
+    ["its latest year", { ...detection, containment: { success: 0.3, latestAge: 3 } }],
+    ["whether anything is tried", { chanceByAge: [0.2, 0.5] }],
+    ["one chance", { ...detection, chanceByAge: [0.2, 0.6] }],
+    ["the number of chances", { ...detection, chanceByAge: [0.2, 0.5, 0.9] }],
+  ])("do not where they differ in %s", (_name, other) => {
+    expect(goAlike(detection, other)).toBe(false);
+    expect(goAlike(other, detection)).toBe(false);
   });
 });
 
