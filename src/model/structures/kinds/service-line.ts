@@ -90,7 +90,7 @@ function servedBy(line: ServiceLine, limit: number): Served {
   return {
     limit,
     missing: (ids) => {
-      const plugged = withoutWater(line, ids);
+      const plugged = withoutWater(line, [...smallLineIds(line), limitId, ...ids]);
       return (tell, lost, month) => tell(plugged, lost * daysOf(month) * count);
     },
     standing: (ids) => {

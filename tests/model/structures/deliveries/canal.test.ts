@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { canalComponent } from "../../../../src/model/structures/deliveries/distribution.js";
-import { assumedWith } from "../../assumptions.js";
+import { bareSurface } from "../../../../src/model/mussels/layer.js";
+import { canalComponent, seasonal } from "../../../../src/model/structures/deliveries/distribution.js";
+import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
+import { lossesOf } from "../losses.js";
 import { pumpingPlant } from "./served.js";
 
 const canal = { length: 2000, bottomWidth: 0.4, depth: 0.3 };
@@ -18,6 +20,30 @@ describe("a lined canal", () => {
     expect(part.wettedArea).toBeCloseTo(2000 * (0.4 + 0.6 * Math.sqrt(1 + slope ** 2)), 9);
     const july = 200_000 / (31 * 86_400);
     expect(part.surface.velocity[6]).toBeCloseTo(july / ((0.4 + slope * 0.3) * 0.3), 9);
+  });
+
+  it("has capacity to spare over its largest flow where none is given", () => {
+    const layer = { ...bareSurface, cover: 2, lengthMm: 40, thickness: 0.04, mass: 20 };
+    const lost = (capacity: number | undefined) =>
+      lossesOf(canalComponent({ ...canal, capacity }, pumpingPlant, context), layer, 6)[0]?.quantity;
+    const july = 200_000 / (31 * 86_400);
+    expect(lost(undefined)).toBeCloseTo(lost(july * (1 + assumed("irrigation.canal-spare"))) ?? 0, 6);
+    expect(lost(undefined)).toBeGreaterThan(0);
+  });
+
+  it("stands empty in the months without water where the plant is emptied in them", () => {
+    const { place, running } = canalComponent(canal, pumpingPlant, context).surface;
+    expect(running).toEqual([0, 0, 0, 0, 1, 1, 1, 1, 1, 0, 0, 0]);
+    expect(place).toEqual({ at: "elevation", elevation: 88, drained: [0, 1, 2, 3, 9, 10, 11] });
+    const full = canalComponent(canal, { ...pumpingPlant, drainedWhenIdle: false }, context).surface;
+    expect(full.place).toEqual({ at: "elevation", elevation: 88 });
+  });
+
+  it("stays full where it floats", () => {
+    const part = canalComponent(canal, pumpingPlant, context);
+    const place = { at: "floating", depth: 1 } as const;
+    const floating = { ...part, surface: { ...part.surface, place } };
+    expect(seasonal(floating, pumpingPlant).surface.place).toEqual(place);
   });
 
   it("is designed for the month of the largest flow", () => {

@@ -3,6 +3,8 @@ import {
   algaeFurthered,
   algaeSeason,
   amountByYear,
+  carbonLines,
+  type TasteAndOdour,
 } from "../../../../src/model/structures/deliveries/taste-and-odour.js";
 import type { TreatmentPlant } from "../../../../src/model/structures/kinds/treatment-plant.js";
 import { structureResult } from "../../../../src/model/structures/structure.js";
@@ -55,6 +57,18 @@ describe("extra treatment of drinking water", () => {
         "taste-odour.full-temperature",
       ]),
     );
+  });
+
+  it("names no assumption where dose and price are given, and what is assumed of algae where they are not", () => {
+    const [context] = contexts;
+    const idsOf = (taste: TasteAndOdour) => carbonLines(taste, waterworks.treated, context)[0]?.assumptionIds;
+    const given = { dose: everyMonth(5), carbonPrice: 3 };
+    expect(idsOf(given)).toEqual([]);
+    expect(idsOf({ ...given, carbonPrice: undefined })).toEqual(["taste-odour.carbon-price"]);
+    expect(idsOf({ ...given, totalPhosphorus: 0.02 })).toEqual([
+      "taste-odour.phosphorus-full",
+      "taste-odour.phosphorus-none",
+    ]);
   });
 
   it("falls with phosphorus, to nothing where mussels hold algae down", () => {
