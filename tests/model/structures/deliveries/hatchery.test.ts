@@ -101,6 +101,7 @@ describe("a hatchery", () => {
     const { years } = structureResult(hatchery, contextsOf(productiveLake, 15));
     const paid = years.map((lines) => lines.some(({ what }) => what === "Checks of stocking trucks"));
     expect(paid.slice(0, 3)).toEqual([false, true, true]);
+    expect(years[1]?.find(({ what }) => what === "Checks of stocking trucks")?.type).toBe("duty");
     // By hand: 0.04 m³/s on 153 days, 0.03 on 212.
     expect(hatcheryKind.outputs?.(hatchery)[0]?.quantity).toBeCloseTo(86_400 * (0.04 * 153 + 0.03 * 212), 3);
   });

@@ -6,7 +6,10 @@ import {
   carbonLines,
   type TasteAndOdour,
 } from "../../../../src/model/structures/deliveries/taste-and-odour.js";
-import type { TreatmentPlant } from "../../../../src/model/structures/kinds/treatment-plant.js";
+import {
+  type TreatmentPlant,
+  treatmentPlant,
+} from "../../../../src/model/structures/kinds/treatment-plant.js";
 import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextsOf } from "../../contexts.js";
@@ -90,6 +93,21 @@ describe("extra treatment of drinking water", () => {
     const mean = density.slice(14 * 12).reduce((sum, each) => sum + each, 0) / 12;
     expect(((line?.quantity ?? 0) * (line?.unitRate ?? 0)) / (whole * mean)).toBeCloseTo(1, 2);
     expect(line).toMatchObject({ quantityKind: "volume", unitRate: expect.closeTo(0.01, 12) });
+    expect(line?.assumptionIds).toEqual([]);
+    const idle = { ...plant, treated: everyMonth(0) };
+    expect([...linesOf(idle), ...linesOf({ ...plant, byProducts: { cost: everyMonth(0) } })].flat()).toEqual(
+      [],
+    );
+  });
+
+  it("has one list for years of the same amounts", () => {
+    const plant = { ...waterworks, byProducts: { cost: everyMonth(0.01) } };
+    const years = treatmentPlant.ownYears?.(plant, [], contexts[0]) ?? [];
+    expect(years).toHaveLength(15);
+    // The density rises in the first years, and stays from its settled month on.
+    expect(contexts[0].settledMonth).toBeLessThan(13 * 12);
+    expect(years[14]).toBe(years[13]);
+    expect(new Set(years.slice(0, 4)).size).toBe(4);
   });
 
   it("is nothing without mussels, and nothing where neither is stated", () => {

@@ -61,6 +61,14 @@ describe("a service line", () => {
     expect(work(three)).toEqual(work(one).map((each) => 3 * each));
   });
 
+  it("costs nothing under a bare wall, and its outages the days of all lines", () => {
+    expect(lossesOf(partOf(line), bareSurface, 0)).toEqual([]);
+    const { outage } = partOf(line);
+    // By hand: two days of three lines, as far as nothing bridges them.
+    expect(outage?.quantity(2, 0)).toBeCloseTo(6 * assumed("supply.outage-lost-share"), 12);
+    expect(outage?.charge(0)).toMatchObject({ what: "service missing in outages", unitRate: 400 });
+  });
+
   it("take treatments for the flow of all of them", () => {
     // By hand: three of 8 L/s.
     const [part] = serviceLineComponents(sealWater, context);

@@ -2,6 +2,10 @@ import { describe, expect, it } from "vitest";
 import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js";
 import type { Charge } from "../../../../src/model/structures/component.js";
 import {
+  type ServiceLine,
+  serviceLineComponents,
+} from "../../../../src/model/structures/kinds/service-line.js";
+import {
   arrivalsOf,
   leftOf,
   loadingOf,
@@ -17,7 +21,7 @@ import { type SmallLine, serviceShare } from "../../../../src/model/structures/s
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
-import { plant } from "../../study.js";
+import { plant, sealWater } from "../../study.js";
 import { lossesOf } from "../losses.js";
 
 const source = assumedWith({ "raw-water.strainer-outage": 2 });
@@ -119,6 +123,38 @@ describe("the work on a line's fittings", () => {
       labour("raw-water.orifice-hours", "raw-water.most-cleanings"),
     );
     expect(toldOf()[0]?.unitRate).toBe(assumed("labour.maintenance-rate"));
+  });
+});
+
+describe("a service line with fittings", () => {
+  const wide = { ...line, diameter: 0.3 };
+  const serving = (fittings: Partial<ServiceLine>): ServiceLine => ({
+    ...sealWater,
+    ...wide,
+    shortageCostPerDay: 500,
+    ...fittings,
+  });
+  const partOf = (fittings: Partial<ServiceLine>) => serviceLineComponents(serving(fittings), context)[0];
+
+  it("loses days of each of its lines while they stand and while coolers are plugged", () => {
+    const wall = partOf({})?.wettedArea ?? Number.NaN;
+    const pieces = shedPieces(layer, wall / 3, parameters.pieces);
+    const load = loadingOf(wide, parameters)(arrivalsOf(wide, parameters, context.growth)(pieces));
+    const limit = assumed("service-line.shortage-limit");
+    const missing = missingShare(wide, serviceShare(wide, context), parameters, limit)(layer, load.left);
+    const days = lossesOf(partOf({}), layer, 6).filter(({ type }) => type === "loss");
+    // Three lines; 2 hours for a strainer or an orifice, 8 for a cooler, and 31 days of July; the wide bore lacks no water.
+    expect(days).toMatchObject([
+      { quantity: expect.closeTo((load.swaps + load.clearingsOfOne) * (2 / 24) * 3, 9), unitRate: 500 },
+      { quantity: expect.closeTo(load.cleaningsOfOne * (8 / 24) * 3, 9), unitRate: 500 },
+      { quantity: expect.closeTo(missing * 31 * 3, 9), unitRate: 500 },
+    ]);
+    expect(missing).toBeGreaterThan(0);
+  });
+
+  it("is fed from upstream, and one without is not", () => {
+    expect(partOf({})?.isFed).toBe(true);
+    expect(partOf({ coolers: undefined, strainer: undefined, orifices: undefined })?.isFed).toBe(false);
   });
 });
 
