@@ -66,6 +66,10 @@ describe("an installation", () => {
     // By hand: 14 days in five years, half of the energy lost; two units of a day of September.
     const days = assumed("plan.foul-release.outage-days") / assumed("plan.foul-release.life");
     expect(outages[8]).toMatchObject([{ quantity: rack.outage?.quantity(days, 8) }]);
+    expect(outages[8]?.[0]?.assumptionIds).toEqual([
+      ...(rack.outage?.charge(8).assumptionIds ?? []),
+      ...["plan.foul-release.outage-days", "plan.foul-release.life"],
+    ]);
   });
 
   it("scales with the flow where it treats water: capital at 1 mgd as tabled for ultraviolet light", () => {

@@ -129,6 +129,27 @@ describe("a plant that would lose more energy than it makes", () => {
   });
 });
 
+describe("a plant that would lose more in every year", () => {
+  it("loses what it makes in each", () => {
+    const lost: Priced = {
+      what: "energy lost to head",
+      type: "loss",
+      quantity: 40,
+      quantityKind: "energy",
+      unitRate: 1,
+      assumptionIds: [],
+    };
+    const components = [{ name: "penstock", told: tableOf([[lost], [lost]]) }];
+    const told = toldYears(
+      { ...plant, fixtures: [] },
+      { growing: [], litter: [], cleanEnergy: [6, 4], components },
+      contextOf(productiveLake, 2),
+    );
+    const quantities = costLinesByYear(plant, told).map((lines) => lines.map(({ quantity }) => quantity));
+    expect(quantities).toEqual([[10], [10]]);
+  });
+});
+
 describe("a plant over a record of two years", () => {
   it("makes the mean of what it makes in each, in all of its units", () => {
     const record = [drawnDownLake, productiveLake].map(({ drawdown }, index) => ({

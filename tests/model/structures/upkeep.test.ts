@@ -123,6 +123,23 @@ describe("the chosen plan", () => {
     );
   });
 
+  it("comes to leaving the part where nothing is worth a visit, and nothing is found that a protection is for", () => {
+    const comesTo = (replaced: Readonly<Record<string, number>>) =>
+      new Map(
+        partOf(floatingDock, "wetted surface", assumedWith(replaced))
+          .everyPlan()
+          .map(({ plan, comesToLeaving }) => [plan.id, comesToLeaving]),
+      );
+    const nothingWorth = { "cleaning.smallest-layer": 10 };
+    const usual = comesTo({});
+    expect(["leave", "divers-12", "foul-release"].map((id) => usual.get(id))).toEqual([false, false, false]);
+    const thin = comesTo(nothingWorth);
+    expect(["leave", "divers-12", "foul-release"].map((id) => thin.get(id))).toEqual([false, true, false]);
+    // No share of the lake's capacity is above 1.
+    const never = comesTo({ ...nothingWorth, "protection.start-density": 2 });
+    expect(["leave", "divers-12", "foul-release"].map((id) => never.get(id))).toEqual([false, true, true]);
+  });
+
   it("gives way to one that the study prescribes, with its reason and what would have been chosen", () => {
     const free = partOf(floatingDock, "wetted surface");
     const pinned = [{ part: "wetted surface", plan: "divers-6", reason: "contract runs to 2031" }];
