@@ -11,9 +11,8 @@ import { fixedDock, floatingDock, ramp, studyOf } from "../../study.js";
 /** What a structure's own fields are held against; the lake stands at 90 m in January and February, else at 100 m. */
 function checksOf(structure: Structure) {
   const checks = compare(studyOf([structure]), assumed).entryChecks;
-  const own = checks.filter(
-    ({ at }) => at[0] === "structures" && at.length > 2 && at[2] !== "launchesPerDay",
-  );
+  const others = ["money", "boats"];
+  const own = checks.filter(({ at }) => !others.includes(`${at[0]}`) && at.at(-1) !== "launchesPerDay");
   return own.map(({ at, what, measure, found, low, high }) => [at.at(-1), what, measure, found, low, high]);
 }
 const rangeOf = ({
