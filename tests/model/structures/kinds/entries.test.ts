@@ -12,7 +12,9 @@ import { fixedDock, floatingDock, ramp, studyOf } from "../../study.js";
 function checksOf(structure: Structure) {
   const checks = compare(studyOf([structure]), assumed).entryChecks;
   const others = ["money", "boats"];
-  const own = checks.filter(({ at }) => !others.includes(`${at[0]}`) && at.at(-1) !== "launchesPerDay");
+  const own = checks.filter(
+    ({ at }) => !others.some((each) => each === at[0]) && at.at(-1) !== "launchesPerDay",
+  );
   return own.map(({ at, what, measure, found, low, high }) => [at.at(-1), what, measure, found, low, high]);
 }
 const rangeOf = ({
