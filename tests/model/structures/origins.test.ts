@@ -105,10 +105,7 @@ const served: [string, Structure][] = [
     "plant with a strainer, coolers and orifices",
     { ...plant, coolingWater: { ...plant.coolingWater, ...fittings, upstreamWalls: [] } },
   ],
-  [
-    "pumping plant with a canal",
-    { ...pumpingPlant, canal: { length: 2000, bottomWidth: 0.4, depth: 0.3, sideSlope: 1.5 } },
-  ],
+  ["pumping plant with a canal", { ...pumpingPlant, canal: { length: 2000, bottomWidth: 0.4, depth: 0.3 } }],
   ["hatchery", hatchery],
 ];
 /** Factors of a formula, bar or species, of which a line has its own alone. */

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { bareSurface } from "../../../../src/model/mussels/layer.js";
 import { canalComponent, seasonal } from "../../../../src/model/structures/deliveries/distribution.js";
-import { assumed, assumedWith } from "../../assumptions.js";
+import { shellLines, workLines } from "../../../../src/model/structures/plan-work.js";
+import { protectionOf } from "../../../../src/model/structures/protection.js";
+import { assumed, assumedWith, assumptionSet } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { lossesOf } from "../losses.js";
@@ -44,6 +46,30 @@ describe("a lined canal", () => {
     const place = { at: "floating", depth: 1 } as const;
     const floating = { ...part, surface: { ...part.surface, place } };
     expect(seasonal(floating, pumpingPlant).surface.place).toEqual(place);
+  });
+
+  it("names the slope of its sides in what its area costs, where the slope is assumed", () => {
+    const entryOf = (id: string) => assumptionSet.plans.filter((plan) => plan.id === id);
+    const layer = { ...bareSurface, mass: 5, killed: 1 };
+    const named = (sideSlope: number | undefined) => {
+      const part = canalComponent({ ...canal, sideSlope }, pumpingPlant, context);
+      const lines = entryOf("foul-release").flatMap((entry) => [
+        ...workLines(entry, part, context, 6),
+        ...shellLines(layer, part, context),
+        ...(protectionOf(entry, part, context)?.monthly[6] ?? []),
+      ]);
+      return lines.map(({ what, assumptionIds }) => [
+        what,
+        assumptionIds.includes("irrigation.canal-side-slope"),
+      ]);
+    };
+    expect(named(undefined)).toEqual([
+      ["cleaning the canal", true],
+      ["visits to clean the canal", false],
+      ["disposal of shells and mussels", true],
+      ["foul-release coating", true],
+    ]);
+    expect(named(1.5).filter(([, isNamed]) => isNamed)).toEqual([]);
   });
 
   it("is designed for the month of the largest flow", () => {
