@@ -1,9 +1,8 @@
-import { describe, expect, it, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Component } from "../../../src/model/structures/component.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
-import { loadOf } from "../../../src/model/structures/limits.js";
 import { barFactors, rackHeadLoss, rackVelocity } from "../../../src/model/structures/rack.js";
 import { serviceShare } from "../../../src/model/structures/small-line.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
@@ -29,18 +28,6 @@ function partOf(structure: Structure, kind: Component["kind"], source = assumed)
   if (!found) throw new Error(`no ${kind}`);
   return found;
 }
-
-describe("how near a layer comes to a limit", () => {
-  it("is what it adds over the room that the clean part leaves, by hand", () => {
-    expect(loadOf(0.3, 0.5, 0.1)).toBeCloseTo(0.5, 12);
-    expect(loadOf(0.3, 0.6)).toBeCloseTo(0.5, 12);
-  });
-
-  it("is nothing where it adds nothing, though the clean part leaves no room", () => {
-    expect([loadOf(0.5, 0.5, 0.5), loadOf(0.4, 0.3, 0.5)]).toEqual([0, 0]);
-    expect(loadOf(0.6, 0.5, 0.5)).toBe(Number.POSITIVE_INFINITY);
-  });
-});
 
 describe("a limit that is just met is kept, and a little beyond it is broken", () => {
   // The limit is set to what the layer does, worked out beside the part.

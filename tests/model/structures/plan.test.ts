@@ -3,11 +3,12 @@ import type { Lake } from "../../../src/model/lake/lake.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
+import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith, idsOfPlanBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
-import { fixedDock, floatingDock, gravityIntake, pumpedIntake } from "../study.js";
+import { fixedDock, floatingDock, gravityIntake, pumpedIntake, sealWater } from "../study.js";
 
 /** What the catalogue offers to a pier's hull at 95 m, bare from New Year's Day to 27 February: 58 days. */
 function pierPlans(replaced: Readonly<Record<string, number>> = {}, lake: Lake = drawnDownLake) {
@@ -118,6 +119,12 @@ describe("a plan is impossible", () => {
 });
 
 describe("the words for a plan", () => {
+  it("tell how often it is done, whatever it is", () => {
+    const context = contextOf(productiveLake, 3);
+    const plans = componentsOf(sealWater, context).flatMap((part) => candidatePlans(part, context).plans);
+    expect(plans.find(({ id }) => id === "heat-6")?.label).toBe("flushed with hot water every 6 months");
+  });
+
   test.each([
     ["leave", "left as it is"],
     ["divers-1", "cleaned by scraper or pig every month"],

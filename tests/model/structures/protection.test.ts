@@ -110,6 +110,7 @@ describe("an oxidant", () => {
     // Quagga from 8 °C on (planning value; settlement was seen below 5 °C, AQUA 2021): April to November here.
     expect(inMonth(seasonDose(conduit, context))).toEqual([3, 4, 5, 6, 7, 8, 9, 10]);
     expect(inMonth(once)).toEqual([10]);
+    expect(seasonDose(conduit, context)(6)[0]?.assumptionIds).toContain("oxidant.settlement-factor");
     expect(once(10)[0]?.quantity).toBeCloseTo(
       (pumpedIntake.demand[10] ?? 0) * killDays(context, 10, 0) * 86_400,
       3,
