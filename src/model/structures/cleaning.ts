@@ -78,7 +78,6 @@ export function cleaningOf(
 
 /** The same of several pieces at once. */
 export function timesAsMuch(cleaning: Cleaning, count: number): Cleaning {
-  if (count === 1) return cleaning;
   return {
     ...cleaning,
     work: remembered((shareId?: AssumptionId) =>

@@ -56,7 +56,7 @@ const withOutage = (
   component: Component,
   { assumed }: LakeContext,
   month: number,
-): readonly Priced[] => (component.outage ? [...work, ...cleaningOutage(component, assumed, month)] : work);
+): readonly Priced[] => [...work, ...cleaningOutage(component, assumed, month)];
 
 /** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
 function heating(

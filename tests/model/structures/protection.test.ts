@@ -48,6 +48,9 @@ describe("an installation", () => {
     const payment = -pmt(0.03, assumed("plan.foul-release.life"), capital);
     const upkeep = capital * assumed("plan.foul-release.upkeep");
     expect(relativeGap(yearly(500), payment + upkeep)).toBeLessThan(1e-9);
+    const [line] = protectionOf(entryOf("foul-release"), hullOf(500), context)?.monthly[0] ?? [];
+    const prices = ["capital", "reference-size", "size-exponent", "life", "upkeep"];
+    expect(line?.assumptionIds).toEqual(prices.map((price) => `plan.foul-release.${price}`));
   });
 
   it("costs less by area the larger it is, by the power of its exponent", () => {
