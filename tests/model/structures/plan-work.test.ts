@@ -64,6 +64,13 @@ describe("one cleaning", () => {
     expect(dry.every(({ assumptionIds }) => assumptionIds.includes("cleaning.dry-share"))).toBe(true);
   });
 
+  it("is charged at that share by a plan that works in the dry, beside the outage", () => {
+    const [hull] = dockComponents(fixedDock, context);
+    const dry = assumptionSet.plans.find(({ id }) => id === "dry");
+    if (!hull || !dry) throw new Error("no hull or plan");
+    expect(workLines(dry, hull, context, 3)).toEqual(hull.cleaning.work("cleaning.dry-share"));
+  });
+
   it("names the prices behind it", () => {
     const { work } = cleaningOf("conduit", 30, context);
     expect(work()[0]?.assumptionIds).toEqual(["cleaning.conduit.rate"]);

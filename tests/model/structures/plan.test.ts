@@ -118,6 +118,19 @@ describe("a plan is impossible", () => {
   });
 });
 
+describe("the price of an installation", () => {
+  it("holds up to so many times the size for which it stands, and down to one in as many, both included", () => {
+    // Four times the reference size, which is a power of 2 so that no digit is lost.
+    const replaced = { "plan.size-reach": 4, "plan.foul-release.reference-size": 512 };
+    const context = contextOf(drawnDownLake, 3, assumedWith(replaced));
+    const isOffered = (wettedArea: number) =>
+      dockComponents({ ...floatingDock, count: 1, wettedArea }, context).flatMap((hull) =>
+        candidatePlans(hull, context).plans.filter(({ id }) => id === "foul-release"),
+      ).length === 1;
+    expect([127, 128, 512, 2048, 2049].map(isOffered)).toEqual([false, true, true, true, false]);
+  });
+});
+
 describe("the words for a plan", () => {
   it("tell how often it is done, whatever it is", () => {
     const context = contextOf(productiveLake, 3);

@@ -75,6 +75,14 @@ describe("an installation", () => {
     ]);
   });
 
+  it("takes it in the first of months that cost the same", () => {
+    const rack = partOf(hydropowerComponents(plant, context), "rack");
+    const { outage } = rack;
+    const level = { ...rack, outage: outage && { charge: () => outage.charge(0), quantity: () => 1 } };
+    const { monthly = [] } = protectionOf(entryOf("foul-release"), level, context) ?? {};
+    expect(monthly.map((lines) => lines.length)).toEqual([2, ...everyMonth(1).slice(1)]);
+  });
+
   it("scales with the flow where it treats water: capital at 1 mgd as tabled for ultraviolet light", () => {
     // Texas Water Development Board IT3PR 2016, table 3.22 (secondary): 415,000 USD at 1 mgd and 3,700,000 at 25 mgd
     // at 90 % transmittance; the fit 339 Q^0.73 lies within 25 % of both.

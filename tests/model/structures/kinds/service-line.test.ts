@@ -132,6 +132,13 @@ describe("a line that cools an exchanger", () => {
     expect(share(2.4)).toBeCloseTo(share(1.2), 12);
   });
 
+  it("loses the area of plugged tubes beside the water that they let by", () => {
+    const share = serviceShare({ ...cooled, diameter: 0.5 }, context);
+    const duty = (area: number, flow: number) => exchangerDuty({ ...exchanger, area }, flow, 1200);
+    const left = share(bareSurface, { water: 0.75, tubes: 0.6 });
+    expect(left).toBeCloseTo(duty(12, 0.006) / duty(20, 0.008), 12);
+  });
+
   it("loses 11.3 % of its duty in the computed example of a fouled wall", () => {
     // C 0.5, NTU 2, then 1.481481 after 0.00035 m2K/W on 1000 W/m2K: duty ratio 0.886920 (computed). Water of the
     // whole need, 0.008 m3/s of 4186 J/kgK, is 33.488 kW/K, the smaller side; area NTU C_min/U.
