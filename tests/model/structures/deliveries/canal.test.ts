@@ -69,6 +69,7 @@ describe("a lined canal", () => {
       ["disposal of shells and mussels", true],
       ["foul-release coating", true],
     ]);
+    expect(canalComponent({ ...canal, sideSlope: 1.5 }, pumpingPlant, context).areaIds).toEqual([]);
     expect(named(1.5).filter(([, isNamed]) => isNamed)).toEqual([]);
   });
 
