@@ -49,15 +49,21 @@ type CleaningSubject = keyof typeof bySubject;
  * Cost of one cleaning: area at a rate and a visit, and on racks what is taken off by its mass, C = g (r F + v + w M): a
  * thick layer takes longer than a thin one (`usgs-1997`, `hull-lists`). All at a share where the work is lighter than usual.
  * @param area priced area, m²
+ * @param areaIds assumptions behind it
  */
-export function cleaningOf(subject: CleaningSubject, area: number, context: LakeContext): Cleaning {
+export function cleaningOf(
+  subject: CleaningSubject,
+  area: number,
+  context: LakeContext,
+  areaIds: readonly AssumptionId[] = [],
+): Cleaning {
   const name = subject.replace("-", " ");
   const { byName, rate: rateId, visit: visitId, removal } = bySubject[subject];
   const rate = context.assumed(rateId);
   const visit = context.assumed(visitId);
   const lines = (share: number, shareIds: readonly AssumptionId[]) =>
     [
-      priced(`cleaning the ${name}`, area, "area", rate * share, [rateId, ...shareIds]),
+      priced(`cleaning the ${name}`, area, "area", rate * share, [rateId, ...areaIds, ...shareIds]),
       priced(`visits to clean the ${name}`, 1, "visits", visit * share, [visitId, ...shareIds]),
     ].filter((line) => line.unitRate > 0);
   const usual = lines(1, []);
@@ -72,7 +78,6 @@ export function cleaningOf(subject: CleaningSubject, area: number, context: Lake
 
 /** The same of several pieces at once. */
 export function timesAsMuch(cleaning: Cleaning, count: number): Cleaning {
-  if (count === 1) return cleaning;
   return {
     ...cleaning,
     work: remembered((shareId?: AssumptionId) =>

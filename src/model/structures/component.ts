@@ -32,6 +32,8 @@ export interface Component {
   readonly surface: Surface;
   /** Surface that mussels sit on, m². */
   readonly wettedArea: number;
+  /** Assumptions behind that area, where the study does not give all of it. */
+  readonly areaIds?: readonly AssumptionId[] | undefined;
   /** Flow that a treatment of the part's water is sized for, m³/s. */
   readonly designFlow: number;
   /** Equal pieces that are inspected one by one. */

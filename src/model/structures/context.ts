@@ -178,7 +178,7 @@ const settledTolerance = 1e-4;
 
 /** The levels as a place lives through them: in months in which it is emptied the water stands below it. */
 function levelsAt(place: Place, levels: LevelsOfYear): LevelsOfYear {
-  if (place.at === "floating" || !place.drained || place.drained.length === 0) return levels;
+  if (place.at === "floating" || !place.drained) return levels;
   const { elevation, drained } = place;
   return levelsOfYear(
     levels.daily.map((level, day) =>

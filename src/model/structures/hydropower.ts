@@ -193,7 +193,8 @@ function coolingComponent(
   const lines = { area: wall.wettedArea, count: units, walls, share };
   const rawWater = rawWaterOf(coolingWater, lines, context, {
     limit,
-    missing: (lineIds) => shareOfEnergy(plant, year, "energy lost to plugged coolers", [...ids, ...lineIds]),
+    missing: (lineIds) =>
+      shareOfEnergy(plant, year, "energy lost to plugged coolers", [...ids, deratingId, ...lineIds]),
     standing: (lineIds) => {
       const shut = outageCharges(plant, lineIds);
       return (tell, hours, month) => tell(at(shut, month), outage.quantity(hours / hoursPerDay, month));

@@ -56,7 +56,7 @@ const withOutage = (
   component: Component,
   { assumed }: LakeContext,
   month: number,
-): readonly Priced[] => (component.outage ? [...work, ...cleaningOutage(component, assumed, month)] : work);
+): readonly Priced[] => [...work, ...cleaningOutage(component, assumed, month)];
 
 /** Heating the line's flow from the water's temperature to the killing one, and the boiler's visit. */
 function heating(
@@ -126,26 +126,32 @@ export function removalLines(
 ): Priced[] {
   const mass = layer.mass * component.wettedArea;
   if (mass === 0) return [];
-  if (leavesShells.has(entry.measure)) return [shellDisposal(mass, context)];
-  return [...component.cleaning.removal(mass, shareOf(entry)), disposal(mass, context)];
+  if (leavesShells.has(entry.measure)) return [shellDisposal(mass, component, context)];
+  const removed = component.cleaning.removal(mass, shareOf(entry));
+  return [...removed, disposal(mass, context, withAreaIds(disposalIds, component))];
 }
 
 /** Shells of what drying and frost killed in the month. */
 export function shellLines(layer: Layer, component: Component, context: LakeContext): Priced[] {
   if (layer.killed === 0) return [];
-  return [shellDisposal(layer.killed * component.wettedArea, context)];
+  return [shellDisposal(layer.killed * component.wettedArea, component, context)];
 }
 
 /** Removing and dumping the shells of dead mussels, which as a whole had this mass. */
-function shellDisposal(mass: number, context: LakeContext): Priced {
-  return disposal(mass * context.assumed(shellShareId), context, shellDisposalIds);
+function shellDisposal(mass: number, component: Component, context: LakeContext): Priced {
+  const ids = withAreaIds(shellDisposalIds, component);
+  return disposal(mass * context.assumed(shellShareId), context, ids);
 }
+
+/** The ids themselves where nothing is assumed of the area. */
+export const withAreaIds = (ids: readonly AssumptionId[], { areaIds }: Component): readonly AssumptionId[] =>
+  areaIds === undefined ? ids : [...ids, ...areaIds];
 
 /** Removing and dumping what was scraped off: its mass at two prices, M (c + p). */
 export function disposal(
   mass: number,
   { disposalRate }: LakeContext,
-  assumptionIds: readonly AssumptionId[] = disposalIds,
+  assumptionIds: readonly AssumptionId[],
 ): Priced {
   return {
     what: "disposal of shells and mussels",

@@ -5,6 +5,7 @@ import type { Component, Outage, Priced, Protection } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { InstallationPrices } from "./installation-prices.js";
 import { chemicalDose, endOfSeasonDose, seasonDose } from "./oxidant.js";
+import { withAreaIds } from "./plan-work.js";
 
 /**
  * The protection of a plan; none where the plan only cleans. An installation costs K = k s0 (s/s0)^m by its size, more
@@ -76,9 +77,10 @@ function inspection({ numbers }: PlanBy<"trigger">, component: Component, contex
 }
 
 /** The size by which a measure is priced: m² of a coating or of a second line's wall, m³/s of a treatment. */
-export function sizeOf({ measure }: InstalledPlan, component: Component): number {
-  return measure === "coating" || measure === "second-line" ? component.wettedArea : component.designFlow;
-}
+export const sizeOf = (entry: InstalledPlan, component: Component): number =>
+  isByArea(entry) ? component.wettedArea : component.designFlow;
+
+const isByArea = ({ measure }: InstalledPlan) => measure === "coating" || measure === "second-line";
 
 /**
  * The lines of an installation in each month: its capital at capital recovery over its life, at the study's real rate,
@@ -96,7 +98,7 @@ function installation(entry: InstalledPlan, component: Component, context: LakeC
       quantity: 1 / 12,
       quantityKind: "year",
       unitRate: capital * yearlyShare,
-      assumptionIds,
+      assumptionIds: isByArea(entry) ? withAreaIds(assumptionIds, component) : assumptionIds,
     },
   ];
   const outage = installationOutage(prices, component, context);

@@ -1,4 +1,4 @@
-import { at } from "../../lists.js";
+import { at, sumOf } from "../../lists.js";
 import { type ByMonth, daysInYear, daysOf, months } from "../lake/calendar.js";
 import type { Priced } from "./component.js";
 import type { Contexts, LakeContext } from "./context.js";
@@ -30,10 +30,11 @@ export interface LitterYear {
  * Spread over the ground on which anything was killed it is t = M/(F ρ) thick.
  */
 export function litterByYear(ramp: SweptRamp, contexts: Contexts): LitterYear[] {
-  const [first, ...others] = contexts.map((context) => litterIn(ramp, context));
-  if (first === undefined || others.length === 0) return first ?? [];
+  const byContext = contexts.map((context) => litterIn(ramp, context));
+  const first = at(byContext, 0);
+  if (contexts.length === 1) return first;
   const meanOf = (year: number, read: (litter: LitterYear) => number) =>
-    others.reduce((sum, litter) => sum + read(at(litter, year)), read(at(first, year))) / contexts.length;
+    sumOf(byContext.map((litter) => read(at(litter, year)))) / contexts.length;
   return first.map((_, year) => ({
     mass: meanOf(year, ({ mass }) => mass),
     area: meanOf(year, ({ area }) => area),

@@ -69,8 +69,7 @@ function cutLines(lines: readonly Priced[], made: number, lost: number): readonl
 function energyIn(origins: readonly Origin[], year: number): number {
   let energy = 0;
   for (const { table } of origins) {
-    const list = table.lists[year];
-    if (list === undefined) continue;
+    const list = at(table.lists, year);
     for (let line = firstOf(table, list); line < endOf(table, list); line++)
       if (table.charges[line]?.quantityKind === "energy") energy += at(table.quantities, line);
   }
@@ -128,7 +127,7 @@ export function costLinesByYear(structure: Structure, { count, origins }: ToldYe
   const lines = origins.map(({ table }) => linesByYear(table));
   const linesIn = remembered((year: number) =>
     origins.flatMap(({ part }, origin) =>
-      (at(lines, origin)[year] ?? none).map((line) => ownLine(structure, part, line)),
+      at(at(lines, origin), year).map((line) => ownLine(structure, part, line)),
     ),
   );
   return firstAlike(tablesOf(origins), count).map(linesIn);

@@ -79,6 +79,7 @@ function ofOneForm(part: Component): Component {
     kind: part.kind,
     surface: part.surface,
     wettedArea: part.wettedArea,
+    areaIds: part.areaIds,
     designFlow: part.designFlow,
     count: part.count,
     cleaning: part.cleaning,

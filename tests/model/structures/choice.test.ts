@@ -57,6 +57,8 @@ describe("the choice among plans", () => {
       nearestLimit,
       brokenLimit: undefined,
     });
+    const met = { nearestLimit: { words: anyLayer.broken, load: 1 }, brokenLimit: undefined };
+    expect(toldOf((meet) => meet(anyLayer, 1, 1))).toContainEqual(met);
     const none = { nearestLimit: undefined, brokenLimit: undefined };
     const untold = toldOf(noLimit);
     expect(untold.length).toBeGreaterThan(3);

@@ -47,7 +47,7 @@ describe("the longest dry run of a place", () => {
     expect(context.longestDryRun({ at: "floating", depth: 1 }).days).toBe(0);
   });
 
-  it("is the longest of the year's, in whichever order they come", () => {
+  it("is the longest of the year's, in whichever order they come, and the first of two as long", () => {
     const lowered = (first: number, second: number) =>
       contextOf(
         {
@@ -69,6 +69,7 @@ describe("the longest dry run of a place", () => {
     // By hand: below 95 m from the first day at 90 m to the last, both counted.
     expect(lowered(40, 20)).toEqual({ startDay: 60, days: 41 });
     expect(lowered(20, 40)).toEqual({ startDay: 200, days: 41 });
+    expect(lowered(40, 40)).toEqual({ startDay: 60, days: 41 });
   });
 });
 

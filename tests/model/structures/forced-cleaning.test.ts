@@ -31,7 +31,7 @@ describe("the load of a limit", () => {
 describe("a cleaning that a limit forces", () => {
   const source = assumedWith({
     "limit.first-share": 0.6,
-    "limit.certain-share": 1.6,
+    "limit.certain-share": 2.6,
     "limit.forced-factor": 3,
   });
   const context = contextOf(productiveLake, 3, source);
@@ -43,12 +43,12 @@ describe("a cleaning that a limit forces", () => {
   const outage = costOf(cleaningOutage(rack, assumed, 6));
 
   test.each([
-    // By hand, u = (x − 0.6)/1 and P = u²(3 − 2u).
+    // By hand, u = (x − 0.6)/2 and P = u²(3 − 2u).
     [0.6, 0],
-    [0.85, 0.15625],
-    [1.1, 0.5],
-    [1.35, 0.84375],
-    [1.6, 1],
+    [1.1, 0.15625],
+    [1.6, 0.5],
+    [2.1, 0.84375],
+    [2.6, 1],
     [Infinity, 1],
   ])("at a load of %d is to be expected %d times in the month", (load, chance) => {
     expect(costOf(forcedIn({ limit, load }))).toBeCloseTo(chance * (3 * work + outage), 6);

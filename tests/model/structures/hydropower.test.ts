@@ -117,6 +117,12 @@ describe("the parts of a plant", () => {
     });
   });
 
+  it("rest their outages on days, on the share of water lost and on what a clean year makes", () => {
+    const ids = ["hydropower.outage-days", "hydropower.outage-lost-share", "hydraulics.viscosity"];
+    for (const { outage } of hydropowerComponents(plant, context))
+      expect(outage?.charge(0).assumptionIds).toEqual(ids);
+  });
+
   it("lose the energy of the extra head of a fouled penstock, by hand", () => {
     const part = hydropowerComponents({ ...plant, units: 1 }, context).find(
       ({ name }) => name === "penstock",

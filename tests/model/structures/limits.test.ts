@@ -1,8 +1,9 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { bareSurface, type Layer } from "../../../src/model/mussels/layer.js";
 import type { Component } from "../../../src/model/structures/component.js";
 import type { Intake } from "../../../src/model/structures/inputs.js";
 import type { Structure } from "../../../src/model/structures/kinds.js";
+import { NearestLimit } from "../../../src/model/structures/limits.js";
 import { barFactors, rackHeadLoss, rackVelocity } from "../../../src/model/structures/rack.js";
 import { serviceShare } from "../../../src/model/structures/small-line.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
@@ -28,6 +29,21 @@ function partOf(structure: Structure, kind: Component["kind"], source = assumed)
   if (!found) throw new Error(`no ${kind}`);
   return found;
 }
+
+describe("the nearest of several limits", () => {
+  it("is the first of two that are as near, and of a later month once it is asked anew", () => {
+    const [first, second] = ["first", "second"].map((broken) => ({ broken, assumptionIds: [] }) as const);
+    if (!first || !second) throw new Error("two limits");
+    const nearest = new NearestLimit();
+    nearest.meet(first, 1, 2);
+    nearest.meet(second, 1, 2);
+    expect(nearest.limit).toBe(first);
+    nearest.meet(second, 1.5, 2);
+    expect([nearest.limit, nearest.load]).toEqual([second, 0.75]);
+    nearest.clear();
+    expect([nearest.limit.broken, nearest.load]).toEqual(["", 0]);
+  });
+});
 
 describe("a limit that is just met is kept, and a little beyond it is broken", () => {
   // The limit is set to what the layer does, worked out beside the part.

@@ -13,17 +13,26 @@ import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake } from "../lakes.js";
-import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake } from "../study.js";
+import { fixedDock, floatingDock, gravityIntake, plant, pumpedIntake, sealWater } from "../study.js";
+import { hatchery, pumpingPlant } from "./deliveries/served.js";
 import { lossesOf } from "./losses.js";
 
 /** A layer that costs something everywhere, below every limit that would cut its cost. */
-const layer: Layer = { ...bareSurface, cover: 0.4, lengthMm: 4, thickness: 0.004, mass: 1.5, killed: 1 };
+const layer: Layer = {
+  ...bareSurface,
+  cover: 0.4,
+  lengthMm: 4,
+  thickness: 0.004,
+  mass: 1.5,
+  shed: 0.5,
+  killed: 1,
+};
 
 /** Every line that a part can have, by where it comes from. */
 function linesOf(component: Component, context: LakeContext): Map<string, Priced> {
   const lines = new Map<string, Priced>();
   const add = (from: string, more: readonly Priced[]) => {
-    for (const line of more) lines.set(`${from}: ${line.what}`, line);
+    for (const [index, line] of more.entries()) lines.set(`${from}: ${index} ${line.what}`, line);
   };
   const { plans } = candidatePlans(component, context);
   add("shells", shellLines(layer, component, context));
@@ -61,6 +70,12 @@ function originsOf(structure: Structure, species: Lake["species"]) {
   return { named, moved };
 }
 
+const exchanger = { area: 20, cleanCoefficient: 1200, hotCapacityRate: 40 };
+const fittings = {
+  strainer: { mesh: 0.006, screenArea: 0.3, type: "simplex" },
+  coolers: [{ name: "air coolers", count: 2, tubes: 20, bore: 0.008, passes: 2 }],
+  orifices: [{ name: "seals", count: 3, bore: 0.006 }],
+} as const;
 const { efficiency: _, ...turbinePlant } = plant;
 const structures: [string, Structure][] = [
   ["pumped intake", pumpedIntake],
@@ -76,20 +91,30 @@ const structures: [string, Structure][] = [
       coolingWater: {
         ...plant.coolingWater,
         oxidantAllowed: true,
-        exchanger: { area: 20, cleanCoefficient: 1200, hotCapacityRate: 40 },
+        exchanger,
       },
     },
   ],
   ["floating dock", floatingDock],
   ["pier", { ...fixedDock, elevation: 95 }],
 ];
+/** Structures of which no line rests on the species. */
+const served: [string, Structure][] = [
+  ["line with a strainer, coolers and orifices", { ...sealWater, ...fittings, exchanger }],
+  [
+    "plant with a strainer, coolers and orifices",
+    { ...plant, coolingWater: { ...plant.coolingWater, ...fittings, upstreamWalls: [] } },
+  ],
+  ["pumping plant with a canal", { ...pumpingPlant, canal: { length: 2000, bottomWidth: 0.4, depth: 0.3 } }],
+  ["hatchery", hatchery],
+];
 /** Factors of a formula, bar or species, of which a line has its own alone. */
 const ofOneCase = /bar-shape|clark-bar-factor|quagga/;
 
 describe("a cost line, given its layer, names each assumption that moves it and no factor of another case", () => {
-  const cases = (["quagga", "zebra"] as const).flatMap((species) =>
-    structures.map(([name, structure]) => [name, species, structure] as const),
-  );
+  const casesOf = (species: Lake["species"], of: typeof structures) =>
+    of.map(([name, structure]) => [name, species, structure] as const);
+  const cases = [...casesOf("quagga", [...structures, ...served]), ...casesOf("zebra", structures)];
   test.each(cases)("%s under %s", (_name, species, structure) => {
     const { named, moved } = originsOf(structure, species);
     const gaps = new Set<string>();

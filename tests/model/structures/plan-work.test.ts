@@ -28,6 +28,7 @@ describe("one cleaning", () => {
     const expected = 150 * assumed("cleaning.rack.removal");
     const { removal } = cleaningOf("rack", 30, context);
     expect(costOf(removal(150))).toBeCloseTo(expected, 8);
+    expect(removal(150)[0]?.assumptionIds).toEqual(["cleaning.rack.removal"]);
     const [inTheDry] = removal(150, "cleaning.dry-share");
     expect(costOf(removal(150, "cleaning.dry-share"))).toBeCloseTo(
       assumed("cleaning.dry-share") * expected,
@@ -41,6 +42,8 @@ describe("one cleaning", () => {
   it("comes to no price by mass where a study has none", () => {
     const free = contextOf(drawnDownLake, 15, assumedWith({ "cleaning.rack.removal": 0 }));
     expect(cleaningOf("rack", 30, free).removal(150)).toEqual([]);
+    const atNone = contextOf(drawnDownLake, 15, assumedWith({ "cleaning.dry-share": 0 }));
+    expect(cleaningOf("rack", 30, atNone).removal(150, "cleaning.dry-share")).toEqual([]);
   });
 
   it("of a rack costs two to three times as much under 20 mm as under 5 mm, without the visit", () => {
@@ -59,6 +62,13 @@ describe("one cleaning", () => {
     const dry = work("cleaning.dry-share");
     expect(costOf(dry)).toBeCloseTo(share * costOf(work()), 8);
     expect(dry.every(({ assumptionIds }) => assumptionIds.includes("cleaning.dry-share"))).toBe(true);
+  });
+
+  it("is charged at that share by a plan that works in the dry, beside the outage", () => {
+    const [hull] = dockComponents(fixedDock, context);
+    const dry = assumptionSet.plans.find(({ id }) => id === "dry");
+    if (!hull || !dry) throw new Error("no hull or plan");
+    expect(workLines(dry, hull, context, 3)).toEqual(hull.cleaning.work("cleaning.dry-share"));
   });
 
   it("names the prices behind it", () => {

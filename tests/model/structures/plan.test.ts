@@ -3,11 +3,12 @@ import type { Lake } from "../../../src/model/lake/lake.js";
 import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { candidatePlans } from "../../../src/model/structures/plan.js";
+import { componentsOf } from "../../../src/model/structures/structure.js";
 import { assumed, assumedWith, idsOfPlanBy } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
-import { fixedDock, floatingDock, gravityIntake, pumpedIntake } from "../study.js";
+import { fixedDock, floatingDock, gravityIntake, pumpedIntake, sealWater } from "../study.js";
 
 /** What the catalogue offers to a pier's hull at 95 m, bare from New Year's Day to 27 February: 58 days. */
 function pierPlans(replaced: Readonly<Record<string, number>> = {}, lake: Lake = drawnDownLake) {
@@ -117,7 +118,26 @@ describe("a plan is impossible", () => {
   });
 });
 
+describe("the price of an installation", () => {
+  it("holds up to so many times the size for which it stands, and down to one in as many, both included", () => {
+    // Four times the reference size, which is a power of 2 so that no digit is lost.
+    const replaced = { "plan.size-reach": 4, "plan.foul-release.reference-size": 512 };
+    const context = contextOf(drawnDownLake, 3, assumedWith(replaced));
+    const isOffered = (wettedArea: number) =>
+      dockComponents({ ...floatingDock, count: 1, wettedArea }, context).flatMap((hull) =>
+        candidatePlans(hull, context).plans.filter(({ id }) => id === "foul-release"),
+      ).length === 1;
+    expect([127, 128, 512, 2048, 2049].map(isOffered)).toEqual([false, true, true, true, false]);
+  });
+});
+
 describe("the words for a plan", () => {
+  it("tell how often it is done, whatever it is", () => {
+    const context = contextOf(productiveLake, 3);
+    const plans = componentsOf(sealWater, context).flatMap((part) => candidatePlans(part, context).plans);
+    expect(plans.find(({ id }) => id === "heat-6")?.label).toBe("flushed with hot water every 6 months");
+  });
+
   test.each([
     ["leave", "left as it is"],
     ["divers-1", "cleaned by scraper or pig every month"],

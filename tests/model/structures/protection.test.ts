@@ -48,6 +48,9 @@ describe("an installation", () => {
     const payment = -pmt(0.03, assumed("plan.foul-release.life"), capital);
     const upkeep = capital * assumed("plan.foul-release.upkeep");
     expect(relativeGap(yearly(500), payment + upkeep)).toBeLessThan(1e-9);
+    const [line] = protectionOf(entryOf("foul-release"), hullOf(500), context)?.monthly[0] ?? [];
+    const prices = ["capital", "reference-size", "size-exponent", "life", "upkeep"];
+    expect(line?.assumptionIds).toEqual(prices.map((price) => `plan.foul-release.${price}`));
   });
 
   it("costs less by area the larger it is, by the power of its exponent", () => {
@@ -66,6 +69,18 @@ describe("an installation", () => {
     // By hand: 14 days in five years, half of the energy lost; two units of a day of September.
     const days = assumed("plan.foul-release.outage-days") / assumed("plan.foul-release.life");
     expect(outages[8]).toMatchObject([{ quantity: rack.outage?.quantity(days, 8) }]);
+    expect(outages[8]?.[0]?.assumptionIds).toEqual([
+      ...(rack.outage?.charge(8).assumptionIds ?? []),
+      ...["plan.foul-release.outage-days", "plan.foul-release.life"],
+    ]);
+  });
+
+  it("takes it in the first of months that cost the same", () => {
+    const rack = partOf(hydropowerComponents(plant, context), "rack");
+    const { outage } = rack;
+    const level = { ...rack, outage: outage && { charge: () => outage.charge(0), quantity: () => 1 } };
+    const { monthly = [] } = protectionOf(entryOf("foul-release"), level, context) ?? {};
+    expect(monthly.map((lines) => lines.length)).toEqual([2, ...everyMonth(1).slice(1)]);
   });
 
   it("scales with the flow where it treats water: capital at 1 mgd as tabled for ultraviolet light", () => {
@@ -106,6 +121,7 @@ describe("an oxidant", () => {
     // Quagga from 8 °C on (planning value; settlement was seen below 5 °C, AQUA 2021): April to November here.
     expect(inMonth(seasonDose(conduit, context))).toEqual([3, 4, 5, 6, 7, 8, 9, 10]);
     expect(inMonth(once)).toEqual([10]);
+    expect(seasonDose(conduit, context)(6)[0]?.assumptionIds).toContain("oxidant.settlement-factor");
     expect(once(10)[0]?.quantity).toBeCloseTo(
       (pumpedIntake.demand[10] ?? 0) * killDays(context, 10, 0) * 86_400,
       3,

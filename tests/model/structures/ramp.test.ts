@@ -32,6 +32,15 @@ describe("the litter on a ramp", () => {
     }
   });
 
+  it("is the shells of what is killed on it in each year, by hand", () => {
+    const context = contextOf(loweredTo(94), years);
+    const { killed } = context.killedBetween({ from: 90, to: 100 });
+    const kept = assumed("shell.shell-share") * assumed("ramp.gathering");
+    const byHand = killed.map((mass) => expect.closeTo(mass * areaPerMetre * kept, 6));
+    expect(litterByYear(ramp, [context]).map(({ mass }) => mass)).toEqual(byHand);
+    expect(new Set(killed.slice(0, 5)).size).toBe(5);
+  });
+
   it("on two halves of a ramp is that on the whole", () => {
     const context = contextOf(loweredTo(93), years);
     const massOf = (changes: Partial<Ramp>) => litterByYear({ ...ramp, ...changes }, [context]).at(-1)?.mass;
@@ -128,6 +137,17 @@ describe("the sweeping of a ramp", () => {
     const disposed = lines[2]?.find(({ what }) => what.startsWith("disposal"));
     expect(disposed?.quantity).toBeCloseTo(250, 9);
     expect(lines[4]).toBe(lines[2]);
+  });
+
+  it("is that of each year's own litter", () => {
+    const twoYears = [
+      { mass: 100, area: 500, thickness: 0.011 },
+      { mass: 300, area: 900, thickness: 0.011 },
+    ];
+    const source = assumedWith({ "ramp.litter-tolerance": 0.01 });
+    const lines = rampYears(ramp, twoYears, contextOf(drawnDownLake, 2, source));
+    const swept = lines.map((each) => each.find(({ what }) => what === "sweeping")?.quantity);
+    expect(swept).toEqual([500, 900]);
   });
 
   it("is not due below the tolerated thickness", () => {

@@ -6,6 +6,7 @@ import { dockComponents } from "../../../src/model/structures/kinds/dock.js";
 import type { PartYear, PartYears } from "../../../src/model/structures/plans/untouched.js";
 import { linesByYear } from "../../../src/model/structures/plans/year-table.js";
 import { componentsOf } from "../../../src/model/structures/structure.js";
+import { assumed, assumedWith } from "../assumptions.js";
 import { contextsOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { fixedDock, gravityIntake } from "../study.js";
@@ -35,8 +36,8 @@ const inEach = ([first, ...others]: Contexts, part: (context: LakeContext) => Pa
 ];
 
 /** The pier's hull over all years of a record, or as if only one of them ever came. */
-function kept(record: readonly (typeof winter)[], plan: string): ComponentResult {
-  const contexts: Contexts = contextsOf({ ...productiveLake, record }, years);
+function kept(record: readonly (typeof winter)[], plan: string, source = assumed): ComponentResult {
+  const contexts: Contexts = contextsOf({ ...productiveLake, record }, years, source);
   const hullIn = (context: LakeContext) => {
     const [component] = dockComponents(pier, context);
     if (!component) throw new Error("no hull");
@@ -81,6 +82,16 @@ describe("a record of two different years", () => {
     expect(forth.thickestLayer).toEqual(back.thickestLayer);
   });
 
+  it("comes to leaving the part where each of its years does", () => {
+    // A winter drawdown leaves no layer of 20 mm.
+    const source = assumedWith({ "cleaning.smallest-layer": 0.02 });
+    const comesTo = (record: readonly (typeof winter)[]) =>
+      kept(record, "leave", source)
+        .everyPlan()
+        .find(({ plan }) => plan.id === "divers-12")?.comesToLeaving;
+    expect([[winter], [full], [winter, full]].map(comesTo)).toEqual([true, false, false]);
+  });
+
   it("has a plan that no year allows as impossible", () => {
     const { impossible, everyPlan } = kept([full, { ...full, label: "2004" }], "divers-12");
     expect(impossible).toContainEqual(
@@ -92,7 +103,7 @@ describe("a record of two different years", () => {
 
 describe("the limits of a part", () => {
   /** The rack of an intake in the band: a winter drawdown kills it bare, and at full lake mussels close its gaps. */
-  const rackOver = (record: readonly (typeof winter)[], pinned: string[] = []) => {
+  const keptRack = (record: readonly (typeof winter)[], pinned: string[] = []) => {
     const structure = { ...gravityIntake, elevation: 95 };
     const contexts = contextsOf({ ...productiveLake, record }, years);
     const rackIn = (context: LakeContext) => {
@@ -103,8 +114,20 @@ describe("the limits of a part", () => {
     return keptPart(
       () => inEach(contexts, rackIn),
       pinned.map((plan) => ({ part: "trash rack", plan, reason: "contract" })),
-    ).chosen;
+    );
   };
+  const rackOver = (...of: Parameters<typeof keptRack>) => keptRack(...of).chosen;
+
+  it("are kept in a year that does not allow a plan by the cheapest that is done within that year", () => {
+    const withinYear = keptRack([full])
+      .everyPlan()
+      .filter(({ plan: { id } }) => id === "leave" || id === "trigger" || /^divers-(12|6|4|3|2|1)$/.test(id));
+    const [cheapest] = withinYear.toSorted((a, b) => a.yearlyCost - b.yearlyCost);
+    expect(withinYear).toHaveLength(8);
+    expect(cheapest?.plan.id).not.toBe(withinYear[0]?.plan.id);
+    const { wayOut } = rackOver([winter, full, winter], ["dry"]);
+    expect(wayOut).toEqual({ years: 1, ofYears: 3, labels: [cheapest?.plan.label] });
+  });
 
   it("are told of in every year of a record, whichever comes first", () => {
     expect(rackOver([winter], ["leave"]).brokenLimit).toBeUndefined();

@@ -28,9 +28,27 @@ describe("fixtures", () => {
     expect(hasGates(years.at(-1) ?? [])).toBe(true);
   });
 
+  it("foul as long as one of the parts does, also where another fouled for some years alone", () => {
+    // Mussels decline after their peak: the rack keeps a layer of more than 12 mm, the faster conduit does not.
+    const declining = { "population.later-over-peak": 0.15, "population.decline-years": 1 };
+    const source = assumedWith({ ...declining, "cleaning.smallest-layer": 0.012 });
+    const gatesOf = (diameter: number) => {
+      const conduit = { ...pumpedIntake.conduit, diameter };
+      const intake = { ...pumpedIntake, demand: everyMonth(1.2), conduit, fixtures };
+      const { components, years } = structureResult(intake, [contextOf(productiveLake, 15, source)]);
+      return { gates: years.map(hasGates), thickest: components[1]?.untouchedLayer.thickness };
+    };
+    const [alone, both] = [gatesOf(0.9), gatesOf(1)];
+    expect(alone.thickest).toBe(0);
+    expect(both.thickest).toBeGreaterThan(0.012);
+    expect(both.gates).toEqual(alone.gates);
+    expect(both.gates.at(-1)).toBe(true);
+  });
+
   it("cost their hours from the first year on where any layer is worth work", () => {
     const thin = contextOf(productiveLake, 15, assumedWith({ "cleaning.smallest-layer": 1e-9 }));
-    const { years } = structureResult({ ...fixedDock, fixtures }, [thin]);
+    const { years, litter } = structureResult({ ...fixedDock, fixtures }, [thin]);
+    expect(litter).toEqual([]);
     expect(years.map(hasGates)).toEqual(years.map(() => true));
   });
 
@@ -126,6 +144,27 @@ describe("a plant that would lose more energy than it makes", () => {
     const byYear = costLinesByYear(plant, told);
     expect(byYear.map((lines) => byYear.indexOf(lines))).toEqual([0, 1, 0, 1, 4]);
     expect(byYear.map(energyOf)).toEqual([10, 10, 10, 10, 10].map((energy) => expect.closeTo(energy, 9)));
+  });
+});
+
+describe("a plant that would lose more in every year", () => {
+  it("loses what it makes in each", () => {
+    const lost: Priced = {
+      what: "energy lost to head",
+      type: "loss",
+      quantity: 40,
+      quantityKind: "energy",
+      unitRate: 1,
+      assumptionIds: [],
+    };
+    const components = [{ name: "penstock", told: tableOf([[lost], [lost]]) }];
+    const told = toldYears(
+      { ...plant, fixtures: [] },
+      { growing: [], litter: [], cleanEnergy: [6, 4], components },
+      contextOf(productiveLake, 2),
+    );
+    const quantities = costLinesByYear(plant, told).map((lines) => lines.map(({ quantity }) => quantity));
+    expect(quantities).toEqual([[10], [10]]);
   });
 });
 

@@ -8,6 +8,7 @@ import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth } from "../near.js";
 import { curvePump, gravityIntake, plant, pumpedIntake, ramp } from "../study.js";
+import { pumpingPlant } from "./deliveries/served.js";
 
 const context = contextOf(productiveLake, 5);
 const pumped: Intake = { ...pumpedIntake, supply: curvePump };
@@ -26,6 +27,10 @@ describe("the hydraulics of a structure", () => {
       expect.closeTo(2.86, 12),
       expect.closeTo(0.04, 12),
     ]);
+  });
+
+  it("are none of parts that are not there", () => {
+    expect(hydraulicSummary(plant, [], context)).toEqual({ pipes: [], racks: [], pumps: [] });
   });
 
   it("are at the largest flow of the year", () => {
@@ -50,6 +55,14 @@ describe("the hydraulics of a structure", () => {
 });
 
 describe("the summary of a pump", () => {
+  it("stands once, whatever else the water runs through", () => {
+    const { curve, deliveryElevation, control } = curvePump;
+    const pump = { curve, deliveryElevation, control, energyPrice: 0.08 };
+    const { hydraulics } = structureResult({ ...pumpingPlant, pump }, [context]);
+    expect(hydraulics.pipes.map(({ part }) => part)).toEqual(["discharge main", "laterals"]);
+    expect(hydraulics.pumps).toHaveLength(1);
+  });
+
   it("has no capacity left of none: a pump too weak for the lift", () => {
     // By hand: the curve of 10 m at 1.3 m3/s shuts off at 13.3 m (four thirds), and the lift is 25 m.
     const weak: Intake = {

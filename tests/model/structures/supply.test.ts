@@ -10,7 +10,7 @@ import type { Intake, PumpSupply } from "../../../src/model/structures/inputs.js
 import { intakeComponents } from "../../../src/model/structures/kinds/intake.js";
 import { pumpSummary } from "../../../src/model/structures/pump-summary.js";
 import { structureResult } from "../../../src/model/structures/structure.js";
-import { fouledConveyance, supplyOf } from "../../../src/model/structures/supply.js";
+import { fouledConveyance, pumpedSupply, supplyOf } from "../../../src/model/structures/supply.js";
 import { assumed } from "../assumptions.js";
 import { contextOf } from "../contexts.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
@@ -67,6 +67,16 @@ const pumpWith = (changes: Partial<PumpSupply>): Intake => ({
 });
 
 describe("a pump known by its curve", () => {
+  it("is not known by where it delivers to alone, nor is the lake's own head a pump", () => {
+    const { curve, deliveryElevation } = curvePump;
+    const known = (supply: Intake["supply"]) =>
+      pumpedSupply({ supply, demand: pumpedIntake.demand }, full) !== undefined;
+    expect(known(curvePump)).toBe(true);
+    expect(known({ by: "pump", efficiency: 0.75, energyPrice: 0.08, deliveryElevation })).toBe(false);
+    expect(known({ by: "pump", efficiency: 0.75, energyPrice: 0.08, curve })).toBe(false);
+    expect(known(gravityIntake.supply)).toBe(false);
+  });
+
   it("lifts from the month's mean level", () => {
     // By hand: 10 m more lift in January, when the lake stands at 90 m, than from the full lake.
     const variable = pumpWith({ control: "variable-speed" });

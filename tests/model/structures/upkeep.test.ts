@@ -118,9 +118,26 @@ describe("the chosen plan", () => {
     expect(dry(95)).toBeUndefined();
     expect(dry(88)).toBe("the water never leaves it");
     expect(dry(101)).toBe("the water never reaches it");
-    expect(partOf(floatingDock, "wetted surface").impossible[0]?.reason).toBe(
-      "it floats and is never exposed",
-    );
+    // Nothing of what is offered to other parts alone is told of.
+    const reasons = partOf(floatingDock, "wetted surface").impossible.map(({ id, reason }) => [id, reason]);
+    expect(reasons).toEqual([["dry", "it floats and is never exposed"]]);
+  });
+
+  it("comes to leaving the part where nothing is worth a visit, and nothing is found that a protection is for", () => {
+    const comesTo = (replaced: Readonly<Record<string, number>>) =>
+      new Map(
+        partOf(floatingDock, "wetted surface", assumedWith(replaced))
+          .everyPlan()
+          .map(({ plan, comesToLeaving }) => [plan.id, comesToLeaving]),
+      );
+    const nothingWorth = { "cleaning.smallest-layer": 10 };
+    const usual = comesTo({});
+    expect(["leave", "divers-12", "foul-release"].map((id) => usual.get(id))).toEqual([false, false, false]);
+    const thin = comesTo(nothingWorth);
+    expect(["leave", "divers-12", "foul-release"].map((id) => thin.get(id))).toEqual([false, true, false]);
+    // No share of the lake's capacity is above 1.
+    const never = comesTo({ ...nothingWorth, "protection.start-density": 2 });
+    expect(["leave", "divers-12", "foul-release"].map((id) => never.get(id))).toEqual([false, true, true]);
   });
 
   it("gives way to one that the study prescribes, with its reason and what would have been chosen", () => {

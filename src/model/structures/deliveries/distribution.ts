@@ -70,6 +70,7 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
   };
   const capacity = canal.capacity ?? Math.max(...flow) * (1 + assumed(spareId));
   const wettedArea = canalPerimeter(section) * canal.length;
+  const areaIds: readonly AssumptionId[] = canal.sideSlope === undefined ? [slopeId] : [];
   const short = notBrought(way, [...fouledPipeIds, roughnessId, slopeId, spareId]);
   return seasonal(
     {
@@ -82,7 +83,8 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
         velocity: flow.map((each) => each / canalArea(section)),
       },
       wettedArea,
-      cleaning: cleaningOf("canal", wettedArea, context),
+      areaIds,
+      cleaning: cleaningOf("canal", wettedArea, context, areaIds),
       losses: (tell, layer, month) => {
         const carried = capacity * canalCapacityLeft(section, layer, roughness);
         short(tell, Math.max(0, at(flow, month) - carried) * daysOf(month) * secondsPerDay);

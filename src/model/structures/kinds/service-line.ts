@@ -45,7 +45,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const narrowed = withoutWater(line, smallLineIds(line));
   const walls = line.upstreamWalls ?? [];
   const served = servedBy(line, limit);
-  const shut = withoutLine(line, "service missing in outages", []);
+  const shut = { ...withoutLine(line), what: "service missing in outages" };
   const { outage, outageDaysId } = supplyOutage(context, shut, (days) => days * count);
   const rawWater = rawWaterOf(line, { area: wall.wettedArea, count, walls, share }, context, served);
   return [
@@ -76,21 +76,21 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
 }
 
 /** A day without one of the lines. */
-const withoutLine = (
-  { shortageCostPerDay: unitRate }: ServiceLine,
-  what: string,
-  assumptionIds: readonly AssumptionId[],
-): Charge => ({ what, type: "loss", quantityKind: "days", unitRate, assumptionIds });
+const withoutLine = ({ shortageCostPerDay: unitRate }: ServiceLine) =>
+  ({ type: "loss", quantityKind: "days", unitRate }) as const;
 
-const withoutWater = (line: ServiceLine, assumptionIds: readonly AssumptionId[]): Charge =>
-  withoutLine(line, "service missing for want of water", assumptionIds);
+const withoutWater = (line: ServiceLine, assumptionIds: readonly AssumptionId[]): Charge => ({
+  ...withoutLine(line),
+  what: "service missing for want of water",
+  assumptionIds,
+});
 
 function servedBy(line: ServiceLine, limit: number): Served {
   const { count } = line;
   return {
     limit,
     missing: (ids) => {
-      const plugged = withoutWater(line, ids);
+      const plugged = withoutWater(line, [...smallLineIds(line), limitId, ...ids]);
       return (tell, lost, month) => tell(plugged, lost * daysOf(month) * count);
     },
     standing: (ids) => {

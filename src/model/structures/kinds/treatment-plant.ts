@@ -24,12 +24,13 @@ const volumes = ({ treated }: TreatmentPlant) =>
 /** The water of each year at the price of its months, in proportion to the density of mussels. */
 function byProductLines(cost: ByMonth, plant: TreatmentPlant, { density }: LakeContext): Priced[] {
   const water = volumes(plant);
-  const whole = sumOf(water);
-  const meanPrice = whole > 0 ? sumOf(months.map((month) => at(cost, month) * at(water, month))) / whole : 0;
+  const price = sumOf(months.map((month) => at(cost, month) * at(water, month)));
+  if (price === 0) return [];
+  const meanPrice = price / sumOf(water);
   return amountByYear(plant.treated, cost, density).map((money) => ({
     what: "treatment against disinfection by-products",
     type: "loss",
-    quantity: meanPrice > 0 ? money / meanPrice : 0,
+    quantity: money / meanPrice,
     quantityKind: "volume",
     unitRate: meanPrice,
     assumptionIds: [],

@@ -67,8 +67,8 @@ const gramsPerKg = 1e3;
  * Share of the mass in pieces longer than an opening: P = exp(−(d/s)^k), Rosin and Rammler's law of broken material (1933,
  * from memory).
  */
-export function longerShare({ size, power }: Pieces, opening: Opening): number {
-  return size > 0 ? Math.exp(-opening.power / power) : 0;
+export function longerShare({ power }: Pieces, opening: Opening): number {
+  return Math.exp(-opening.power / power);
 }
 
 export const openingOf = (length: number, { spread }: PieceParameters): Opening => ({
@@ -94,8 +94,7 @@ export function lodgingPieces(
   { bore, held }: { readonly bore: Opening; readonly held: Opening },
   shell: ShellParameters,
 ): number {
-  if (bore.length >= held.length || pieces.mass === 0) return 0;
-  const between = longerShare(pieces, bore) - longerShare(pieces, held);
+  const between = Math.max(0, longerShare(pieces, bore) - longerShare(pieces, held));
   const length = Math.min(Math.max(bore.length, pieces.size), held.length);
   return (pieces.mass * between * gramsPerKg) / wetMassG(length / metresPerMm, shell);
 }

@@ -183,8 +183,8 @@ function workOf(lines: number, { assumed }: LakeContext): (tell: Tell, load: Loa
 function standingOf({ strainer }: SmallLine, { assumed }: LakeContext, served: Served) {
   const isSimplex = strainer?.type === "simplex";
   const hours = { shut: assumed(shutId), open: assumed(openId) };
-  const tellShut = served.standing([shutId]);
-  const tellOpen = served.standing([openId]);
+  const tellShut = served.standing(shutIds);
+  const tellOpen = served.standing(openIds);
   return (tell: Tell, { swaps, cleaningsOfOne, clearingsOfOne }: Loading, month: number): void => {
     const shut = (isSimplex ? swaps : 0) + clearingsOfOne;
     if (shut > 0) tellShut(tell, shut * hours.shut, month);
@@ -194,3 +194,5 @@ function standingOf({ strainer }: SmallLine, { assumed }: LakeContext, served: S
 
 const shutId = "raw-water.strainer-outage";
 const openId = "raw-water.cooler-outage";
+const shutIds = [shutId, "raw-water.blinded-share", "raw-water.most-cleanings", ...pieceIds] as const;
+const openIds = [openId, ...coolerIds, ...pieceIds] as const;

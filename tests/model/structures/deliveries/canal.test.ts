@@ -1,8 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { canalComponent } from "../../../../src/model/structures/deliveries/distribution.js";
-import { assumedWith } from "../../assumptions.js";
+import { bareSurface } from "../../../../src/model/mussels/layer.js";
+import { canalComponent, seasonal } from "../../../../src/model/structures/deliveries/distribution.js";
+import { shellLines, workLines } from "../../../../src/model/structures/plan-work.js";
+import { protectionOf } from "../../../../src/model/structures/protection.js";
+import { assumed, assumedWith, assumptionSet } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
+import { lossesOf } from "../losses.js";
 import { pumpingPlant } from "./served.js";
 
 const canal = { length: 2000, bottomWidth: 0.4, depth: 0.3 };
@@ -18,6 +22,55 @@ describe("a lined canal", () => {
     expect(part.wettedArea).toBeCloseTo(2000 * (0.4 + 0.6 * Math.sqrt(1 + slope ** 2)), 9);
     const july = 200_000 / (31 * 86_400);
     expect(part.surface.velocity[6]).toBeCloseTo(july / ((0.4 + slope * 0.3) * 0.3), 9);
+  });
+
+  it("has capacity to spare over its largest flow where none is given", () => {
+    const layer = { ...bareSurface, cover: 2, lengthMm: 40, thickness: 0.04, mass: 20 };
+    const lost = (capacity: number | undefined) =>
+      lossesOf(canalComponent({ ...canal, capacity }, pumpingPlant, context), layer, 6)[0]?.quantity;
+    const july = 200_000 / (31 * 86_400);
+    expect(lost(undefined)).toBeCloseTo(lost(july * (1 + assumed("irrigation.canal-spare"))) ?? 0, 6);
+    expect(lost(undefined)).toBeGreaterThan(0);
+  });
+
+  it("stands empty in the months without water where the plant is emptied in them", () => {
+    const { place, running } = canalComponent(canal, pumpingPlant, context).surface;
+    expect(running).toEqual([0, 0, 0, 0, 1, 1, 1, 1, 1, 0, 0, 0]);
+    expect(place).toEqual({ at: "elevation", elevation: 88, drained: [0, 1, 2, 3, 9, 10, 11] });
+    const full = canalComponent(canal, { ...pumpingPlant, drainedWhenIdle: false }, context).surface;
+    expect(full.place).toEqual({ at: "elevation", elevation: 88 });
+  });
+
+  it("stays full where it floats", () => {
+    const part = canalComponent(canal, pumpingPlant, context);
+    const place = { at: "floating", depth: 1 } as const;
+    const floating = { ...part, surface: { ...part.surface, place } };
+    expect(seasonal(floating, pumpingPlant).surface.place).toEqual(place);
+  });
+
+  it("names the slope of its sides in what its area costs, where the slope is assumed", () => {
+    const entryOf = (id: string) => assumptionSet.plans.filter((plan) => plan.id === id);
+    const layer = { ...bareSurface, mass: 5, killed: 1 };
+    const named = (sideSlope: number | undefined) => {
+      const part = canalComponent({ ...canal, sideSlope }, pumpingPlant, context);
+      const lines = entryOf("foul-release").flatMap((entry) => [
+        ...workLines(entry, part, context, 6),
+        ...shellLines(layer, part, context),
+        ...(protectionOf(entry, part, context)?.monthly[6] ?? []),
+      ]);
+      return lines.map(({ what, assumptionIds }) => [
+        what,
+        assumptionIds.includes("irrigation.canal-side-slope"),
+      ]);
+    };
+    expect(named(undefined)).toEqual([
+      ["cleaning the canal", true],
+      ["visits to clean the canal", false],
+      ["disposal of shells and mussels", true],
+      ["foul-release coating", true],
+    ]);
+    expect(canalComponent({ ...canal, sideSlope: 1.5 }, pumpingPlant, context).areaIds).toEqual([]);
+    expect(named(1.5).filter(([, isNamed]) => isNamed)).toEqual([]);
   });
 
   it("is designed for the month of the largest flow", () => {

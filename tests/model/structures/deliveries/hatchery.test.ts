@@ -11,6 +11,8 @@ import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf, contextsOf } from "../../contexts.js";
 import { drawnDownLake, productiveLake } from "../../lakes.js";
+import { plant } from "../../study.js";
+import { brokenLimit } from "../limits-met.js";
 import { lossesOf } from "../losses.js";
 import { hatchery } from "./served.js";
 
@@ -41,6 +43,24 @@ describe("a hatchery", () => {
     expect(hatcheryComponents(hatchery, context).map(({ designFlow }) => designFlow)).toEqual([0.04]);
   });
 
+  it("has a rack at its mouth where one is given, which costs nothing but its upkeep", () => {
+    const parts = hatcheryComponents({ ...hatchery, rack: plant.rack }, context);
+    expect(parts.map(({ kind }) => kind)).toEqual(["rack", "service-line"]);
+    expect(lossesOf(parts[0], layer, 6)).toEqual([]);
+  });
+
+  it("is held to a shortage and to a thickness", () => {
+    const line = (diameter: number) => {
+      const part = hatcheryComponents({ ...hatchery, line: { ...hatchery.line, diameter } }, context).at(-1);
+      if (!part) throw new Error("no line");
+      return part;
+    };
+    expect(brokenLimit(line(0.25), bareSurface, 6)).toBeUndefined();
+    expect(brokenLimit(line(0.25), layer, 6)).toMatch(/shortage/);
+    // 16 mm is above the 15 mm at which clumps break off; a bore of 600 mm still has flow to spare.
+    expect(brokenLimit(line(0.6), { ...layer, lengthMm: 16, thickness: 0.016 }, 6)).toMatch(/thicker/);
+  });
+
   it("or brings that water by truck", () => {
     const [trucked] = hatcheryLosses({ ...hatchery, shortfall: { by: "trucking", price: 6 } });
     expect(trucked).toMatchObject({ type: "loss", quantityKind: "volume", unitRate: 6 });
@@ -57,10 +77,10 @@ describe("a hatchery", () => {
   });
 
   it("cleans its filters more by the cover of the line", () => {
-    const work = { filters: 3, cleanings: 4, hours: 1, closedCover: 1.2 };
-    // By hand: 3 filters, 4 cleanings of an hour; a half under half of the cover.
-    expect(filterHours(layer, work)).toBe(12);
-    expect(filterHours({ ...layer, cover: 0.6 }, work)).toBeCloseTo(6, 12);
+    const work = { filters: 3, cleanings: 4, hours: 2, closedCover: 1.2 };
+    // By hand: 3 filters, 4 cleanings of two hours; a half under half of the cover.
+    expect(filterHours(layer, work)).toBe(24);
+    expect(filterHours({ ...layer, cover: 0.6 }, work)).toBeCloseTo(12, 12);
     expect(hatcheryLosses(hatchery)[1]).toMatchObject({
       quantity: 12,
       unitRate: assumed("labour.maintenance-rate"),
@@ -81,6 +101,7 @@ describe("a hatchery", () => {
     const { years } = structureResult(hatchery, contextsOf(productiveLake, 15));
     const paid = years.map((lines) => lines.some(({ what }) => what === "Checks of stocking trucks"));
     expect(paid.slice(0, 3)).toEqual([false, true, true]);
+    expect(years[1]?.find(({ what }) => what === "Checks of stocking trucks")?.type).toBe("duty");
     // By hand: 0.04 m³/s on 153 days, 0.03 on 212.
     expect(hatcheryKind.outputs?.(hatchery)[0]?.quantity).toBeCloseTo(86_400 * (0.04 * 153 + 0.03 * 212), 3);
   });
@@ -92,6 +113,8 @@ describe("a hatchery", () => {
     expect(service(95)?.quantity.reduce((sum, days) => sum + days, 0)).toBeCloseTo(58, 9);
     expect(service(95)?.unitRate[0]).toBe(900);
     expect(service(88)?.quantity.every((days) => days === 0)).toBe(true);
+    const closed = { ...hatchery, elevation: 95, requiredFlow: hatchery.requiredFlow.with(0, 0) };
+    expect(hatcheryKind.cleanService?.(closed, contextOf(drawnDownLake, 15))[0]?.quantity[0]).toBe(0);
   });
 
   it("has nothing but its duties without mussels", () => {

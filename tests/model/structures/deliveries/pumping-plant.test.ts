@@ -3,8 +3,10 @@ import { totalOf } from "../../../../src/model/money/line.js";
 import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js";
 import type { Component, Priced } from "../../../../src/model/structures/component.js";
 import { meanFlows } from "../../../../src/model/structures/deliveries/distribution.js";
+import { monthlyShare } from "../../../../src/model/structures/deliveries/monthly-line.js";
 import {
   type PumpingPlant,
+  plantPipes,
   pumpedWithdrawal,
   pumpingPlantComponents,
 } from "../../../../src/model/structures/deliveries/pumping-plant.js";
@@ -13,6 +15,7 @@ import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf, contextsOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
+import { curvePump, plant } from "../../study.js";
 import { brokenLimit } from "../limits-met.js";
 import { lossesOf } from "../losses.js";
 import { pumpingPlant } from "./served.js";
@@ -52,8 +55,17 @@ describe("a pumping plant", () => {
     expect(pumpedWithdrawal(given, assumed).supply).toMatchObject({ efficiency: 0.8, marginHead: 9 });
     const energy = (plant: PumpingPlant) =>
       lineOf(lossesOf(partOf(plant, "discharge main"), layerOf(0.005), july), "energy");
-    expect(energy(pumpingPlant)?.assumptionIds).toContain("irrigation.pump-efficiency");
-    expect(energy(given)?.assumptionIds).not.toContain("irrigation.pump-efficiency");
+    const assumedIds = ["irrigation.pump-efficiency", "irrigation.pump-margin"];
+    expect(energy(pumpingPlant)?.assumptionIds).toEqual([
+      ...(energy(given)?.assumptionIds ?? []),
+      ...assumedIds,
+    ]);
+    expect(energy(given)?.assumptionIds).not.toEqual(expect.arrayContaining(assumedIds.slice(1)));
+    const ofCurve = {
+      ...pumpingPlant,
+      pump: { ...given.pump, marginHead: undefined, curve: curvePump.curve, deliveryElevation: 125 },
+    };
+    expect(energy(ofCurve)?.assumptionIds).not.toContain("irrigation.pump-margin");
     // By hand: the power is the inverse of the efficiency, at a layer that both margins bear.
     expect((energy(pumpingPlant)?.quantity ?? 0) * typical.efficiency).toBeCloseTo(
       (energy(given)?.quantity ?? 0) * 0.8,
@@ -72,6 +84,33 @@ describe("a pumping plant", () => {
     expect(brokenLimit(part, layerOf(0.03), july)).toMatch(/shortage/);
     // A month without water loses none.
     expect(lineOf(lossesOf(part, layerOf(0.03), 0), "not brought")).toBeUndefined();
+  });
+
+  it("has a rack, a main, a canal and laterals as they are given", () => {
+    const names = (given: Partial<PumpingPlant>) =>
+      pumpingPlantComponents({ ...pumpingPlant, ...given }, context).map(({ name }) => name);
+    const canal = { length: 2000, bottomWidth: 0.4, depth: 0.3 };
+    expect(names({ laterals: undefined })).toEqual(["discharge main"]);
+    expect(names({ rack: plant.rack, canal })).toEqual(["trash rack", "discharge main", "canal", "laterals"]);
+    const pipes = plantPipes(pumpingPlant);
+    expect(pipes.map(({ name, at }) => [name, ...at])).toEqual([
+      ["discharge main", "main"],
+      ["laterals", "laterals"],
+    ]);
+  });
+
+  it("has all of its laterals for the largest flow, and as much wall as they have together", () => {
+    const part = partOf(pumpingPlant, "laterals");
+    expect(part.designFlow).toBeCloseTo(200_000 / (31 * 86_400), 12);
+    // By hand: 20 of 300 m and a bore of 100 mm.
+    expect(part.wettedArea).toBeCloseTo(20 * 300 * Math.PI * 0.1, 9);
+    expect(brokenLimit(part, bareSurface, july)).toBeUndefined();
+  });
+
+  it("lacks no water in a month that needs none", () => {
+    const line = { pipe: pumpingPlant.main, requiredFlow: [0, 0.1], availableHead: 3 };
+    expect(monthlyShare(line, context)(layerOf(0.15), 0)).toBe(1);
+    expect(monthlyShare(line, context)(layerOf(0.15), 1)).toBeLessThan(1);
   });
 
   it("pays for what its canal falls short of", () => {
@@ -103,11 +142,11 @@ describe("a pumping plant", () => {
       lineOf(
         lossesOf(partOf({ ...pumpingPlant, ...given }, "laterals"), layerOf(0.01), july),
         "sprinklers",
-      )?.assumptionIds.filter((id) => /area-per-sprinkler|bore/.test(id));
+      )?.assumptionIds.filter((id) => !/plugged-share|closed-cover|nozzle-time|maintenance-rate/.test(id));
     expect(typical({})).toHaveLength(2);
     expect(typical({ nozzleBore: 0.004 })).toEqual(["irrigation.area-per-sprinkler"]);
-    expect(typical({ sprinklerCount: 500 })).toHaveLength(1);
-    expect(typical({ sprinklerCount: 500 })).not.toContain("irrigation.area-per-sprinkler");
+    expect(typical({ sprinklerCount: 500 })).toEqual(["irrigation.nozzle-bore"]);
+    expect(typical({ sprinklerCount: 500, nozzleBore: 0.004 })).toEqual([]);
   });
 
   it("has its sprinklers behind the main where there are no laterals", () => {

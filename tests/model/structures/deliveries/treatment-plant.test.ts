@@ -3,8 +3,13 @@ import {
   algaeFurthered,
   algaeSeason,
   amountByYear,
+  carbonLines,
+  type TasteAndOdour,
 } from "../../../../src/model/structures/deliveries/taste-and-odour.js";
-import type { TreatmentPlant } from "../../../../src/model/structures/kinds/treatment-plant.js";
+import {
+  type TreatmentPlant,
+  treatmentPlant,
+} from "../../../../src/model/structures/kinds/treatment-plant.js";
 import { structureResult } from "../../../../src/model/structures/structure.js";
 import { assumed, assumedWith } from "../../assumptions.js";
 import { contextsOf } from "../../contexts.js";
@@ -57,6 +62,18 @@ describe("extra treatment of drinking water", () => {
     );
   });
 
+  it("names no assumption where dose and price are given, and what is assumed of algae where they are not", () => {
+    const [context] = contexts;
+    const idsOf = (taste: TasteAndOdour) => carbonLines(taste, waterworks.treated, context)[0]?.assumptionIds;
+    const given = { dose: everyMonth(5), carbonPrice: 3 };
+    expect(idsOf(given)).toEqual([]);
+    expect(idsOf({ ...given, carbonPrice: undefined })).toEqual(["taste-odour.carbon-price"]);
+    expect(idsOf({ ...given, totalPhosphorus: 0.02 })).toEqual([
+      "taste-odour.phosphorus-full",
+      "taste-odour.phosphorus-none",
+    ]);
+  });
+
   it("falls with phosphorus, to nothing where mussels hold algae down", () => {
     // By hand: 17.5 µg/L is midway between 10 and 25.
     const phosphorus = { full: 0.01, none: 0.025 };
@@ -76,6 +93,21 @@ describe("extra treatment of drinking water", () => {
     const mean = density.slice(14 * 12).reduce((sum, each) => sum + each, 0) / 12;
     expect(((line?.quantity ?? 0) * (line?.unitRate ?? 0)) / (whole * mean)).toBeCloseTo(1, 2);
     expect(line).toMatchObject({ quantityKind: "volume", unitRate: expect.closeTo(0.01, 12) });
+    expect(line?.assumptionIds).toEqual([]);
+    const idle = { ...plant, treated: everyMonth(0) };
+    expect([...linesOf(idle), ...linesOf({ ...plant, byProducts: { cost: everyMonth(0) } })].flat()).toEqual(
+      [],
+    );
+  });
+
+  it("has one list for years of the same amounts", () => {
+    const plant = { ...waterworks, byProducts: { cost: everyMonth(0.01) } };
+    const years = treatmentPlant.ownYears?.(plant, [], contexts[0]) ?? [];
+    expect(years).toHaveLength(15);
+    // The density rises in the first years, and stays from its settled month on.
+    expect(contexts[0].settledMonth).toBeLessThan(13 * 12);
+    expect(years[14]).toBe(years[13]);
+    expect(new Set(years.slice(0, 4)).size).toBe(4);
   });
 
   it("is nothing without mussels, and nothing where neither is stated", () => {

@@ -61,6 +61,14 @@ describe("a service line", () => {
     expect(work(three)).toEqual(work(one).map((each) => 3 * each));
   });
 
+  it("costs nothing under a bare wall, and its outages the days of all lines", () => {
+    expect(lossesOf(partOf(line), bareSurface, 0)).toEqual([]);
+    const { outage } = partOf(line);
+    // By hand: two days of three lines, as far as nothing bridges them.
+    expect(outage?.quantity(2, 0)).toBeCloseTo(6 * assumed("supply.outage-lost-share"), 12);
+    expect(outage?.charge(0)).toMatchObject({ what: "service missing in outages", unitRate: 400 });
+  });
+
   it("take treatments for the flow of all of them", () => {
     // By hand: three of 8 L/s.
     const [part] = serviceLineComponents(sealWater, context);
@@ -122,6 +130,13 @@ describe("a line that cools an exchanger", () => {
     expect(share(0.6)).toBeCloseTo(duty(0.000175) / duty(0), 12);
     expect(share(1.2)).toBeCloseTo(duty(0.00035) / duty(0), 12);
     expect(share(2.4)).toBeCloseTo(share(1.2), 12);
+  });
+
+  it("loses the area of plugged tubes beside the water that they let by", () => {
+    const share = serviceShare({ ...cooled, diameter: 0.5 }, context);
+    const duty = (area: number, flow: number) => exchangerDuty({ ...exchanger, area }, flow, 1200);
+    const left = share(bareSurface, { water: 0.75, tubes: 0.6 });
+    expect(left).toBeCloseTo(duty(12, 0.006) / duty(20, 0.008), 12);
   });
 
   it("loses 11.3 % of its duty in the computed example of a fouled wall", () => {

@@ -43,6 +43,7 @@ describe("a kind", () => {
     [hatchery.reach(trout), at(88)],
     [dock.reach(fixedDock), at(88)],
     [dock.reach({ ...floatingDock, elevation: 88 }), { floats: true }],
+    [dock.reach({ ...fixedDock, elevation: undefined }), { floats: true }],
     [ramp.reach(launchRamp), { floats: false, low: 90, high: 100 }],
     [treatmentPlant.reach(waterworks), undefined],
     [lakeWide.reach(duties), undefined],
@@ -105,7 +106,7 @@ describe("the water of a kind", () => {
     expect(pipesOf({ ...orchard, laterals: undefined })).toHaveLength(1);
     // By hand: 4 m less 1.5 m of aeration.
     expect(pipesOf(trout)).toMatchObject([
-      { flow: 0.04, drive: { by: "head", head: 2.5, isDeliveryChecked: false } },
+      { at: ["line"], flow: 0.04, drive: { by: "head", head: 2.5, isDeliveryChecked: false } },
     ]);
     expect(pipesOf(sealWater)).toMatchObject([
       { at: [], flow: 0.008, drive: { head: 4 }, line: { count: 3 } },

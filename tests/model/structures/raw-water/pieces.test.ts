@@ -59,8 +59,12 @@ describe("pieces that a wall sheds", () => {
   });
 
   it("lodge nowhere behind a mesh that holds all that is longer than the bore", () => {
-    // 7.5 mm hold what is longer than 15 mm.
+    // 7.5 mm hold what is longer than 15 mm, and 5 mm what is longer than 10 mm.
     expect(lodgingPieces(pieces, { bore: opening(0.015), held: mesh(0.0075) }, shell)).toBe(0);
+    expect(lodgingPieces(pieces, { bore: opening(0.015), held: mesh(0.005) }, shell)).toBe(0);
+    expect(lodgingPieces(piecesOf(0, 0, parameters), { bore: opening(0.015), held: mesh(0.01) }, shell)).toBe(
+      0,
+    );
     expect(lodgingPieces(pieces, { bore: opening(0.015), held: mesh(undefined) }, shell)).toBeGreaterThan(0);
   });
 

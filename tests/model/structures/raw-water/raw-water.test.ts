@@ -131,6 +131,11 @@ describe("a raw-water system", () => {
     expect(workOf(part, bareSurface)).toBeGreaterThan(0);
     expect(workOf(part, bareSurface, 0.5)).toBeCloseTo(workOf(part, bareSurface) / 2, 6);
     expect(workOf(part, bareSurface, 0)).toBe(0);
+    // Each unit's line from its own penstock.
+    expect(workOf(coolingOf({ ...slow, units: 2 }), bareSurface)).toBeCloseTo(
+      2 * workOf(part, bareSurface),
+      6,
+    );
   });
 
   it("draws none from a penstock that runs too fast to settle in", () => {

@@ -6,7 +6,7 @@ import { fittingWords } from "../../../../src/model/structures/raw-water/fitting
 import { withShare } from "../../../../src/model/structures/raw-water/loading.js";
 import { pieceParameters } from "../../../../src/model/structures/raw-water/pieces.js";
 import { upstreamPieces } from "../../../../src/model/structures/raw-water/upstream.js";
-import { assumedWith } from "../../assumptions.js";
+import { assumed, assumedWith } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { productiveLake } from "../../lakes.js";
 import { everyMonth } from "../../near.js";
@@ -41,6 +41,31 @@ describe("pieces from a wall upstream", () => {
     const kept = sumOf(mature.map((layer) => layer.shed * Math.min(1, 0.001 / layer.thickness))) / 7;
     expect(sumOf(pieces.map(({ mass }) => mass)) / (carried * kept * 300)).toBeCloseTo(1, 12);
     expect(mature.every(({ thickness }) => thickness > 0.001)).toBe(true);
+  });
+});
+
+describe("the size of pieces from a wall upstream", () => {
+  it.each([0.02, 1000])(
+    "is the mean of a month over the mature years, by mass, at %d m at most",
+    (largest) => {
+      const { pieces, mature } = drawnFrom({ requiredFlow: 2, largest });
+      const march = mature.filter((_, month) => month % 12 === 2);
+      // By hand: thinner layers keep all that they shed, thicker ones as much as the largest would.
+      const shedBy = march.map(({ shed, thickness }) => shed * Math.min(1, largest / thickness));
+      const sizes = march.map(({ lengthMm, thickness }) =>
+        Math.max(lengthMm / 1000, Math.min(largest, thickness)),
+      );
+      const sized = sumOf(shedBy.map((shed, year) => shed * (sizes[year] ?? Number.NaN)));
+      expect(new Set(sizes).size).toBeGreaterThan(1);
+      expect(pieces[2]?.size).toBeCloseTo(sized / sumOf(shedBy), 12);
+    },
+  );
+
+  it("is nothing where nothing is shed", () => {
+    const dry = { place: { at: "elevation", elevation: 120 }, velocity: everyMonth(0) } as const;
+    const wall = { surface: dry, area: 300, flow: 2 };
+    const pieces = upstreamPieces(wall, 1, pieceParameters(assumed), contextOf(productiveLake, 12));
+    expect(pieces.map(({ mass, size }) => [mass, size])).toEqual(everyMonth(0).map(() => [0, 0]));
   });
 });
 
