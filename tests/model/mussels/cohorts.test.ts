@@ -80,19 +80,19 @@ describe("a single brood", () => {
   it("is left out by itself, at the season's end too, and the others weigh and cover what they did", () => {
     // By hand: a tenth dies each month. Of five broods that are few, each falls below one to a square kilometre by December.
     const rare = { ...roomy, settlersPerMonth: 1, yearlyMortality: -12 * Math.log(0.9) };
-    const after = (density: readonly number[]) => growLayers({ surface, density }, rare).at(-1);
+    const lastOf = (density: readonly number[]) => growLayers({ surface, density }, rare).at(-1);
     const [june, none] = [
       [0, 0, 0, 0, 0, 0.4],
       [0, 0, 0, 0, 0, 0],
     ];
     const few = [1.6e-6, 1.05e-6, 1.3e-6, 1.2e-6, 1.1e-6];
-    const [alone, beside] = [after([...june, 0, 0, 0, 0, 0, 0]), after([...june, ...few, 0])];
+    const [alone, beside] = [lastOf([...june, 0, 0, 0, 0, 0, 0]), lastOf([...june, ...few, 0])];
     for (const name of ["number", "cover", "mass"] as const)
       expect(relativeGap(beside?.[name] ?? Number.NaN, alone?.[name] ?? Number.NaN)).toBeLessThan(1e-9);
     expect(alone?.number).toBeCloseTo(0.4 * 0.9 ** 6, 12);
     // In November, the last month of the season, by themselves.
-    expect(after([...none, 0, 0, 0, 0, 1.05e-6, 0])?.number).toBe(0);
-    expect(after([...none, 0, 0, 0, 0, 1.2e-6, 0])?.number).toBeCloseTo(1.08e-6, 12);
+    expect(lastOf([...none, 0, 0, 0, 0, 1.05e-6, 0])?.number).toBe(0);
+    expect(lastOf([...none, 0, 0, 0, 0, 1.2e-6, 0])?.number).toBeCloseTo(1.08e-6, 12);
   });
 
   it("of water in which nobody outlives a month sheds what is a number", () => {

@@ -15,12 +15,12 @@ import { assumedWith, idsOfPlanBy } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { drawnDownLake, productiveLake } from "../../lakes.js";
 import { growLayers } from "../../mussels/growing.js";
-import { fixedDock, gravityIntake } from "../../study.js";
+import { fixedDock, floatingDock, gravityIntake } from "../../study.js";
 
 const closeRack = { ...gravityIntake, rack: { ...gravityIntake.rack, clearSpacing: 0.03 } };
 
 function rackIn(startDensity: number) {
-  const context = contextOf(productiveLake, 12, assumedWith({ "protection.start-density": startDensity }));
+  const context = contextOf(productiveLake, 24, assumedWith({ "protection.start-density": startDensity }));
   const component = componentsOf(closeRack, context).find(({ kind }) => kind === "rack");
   if (!component) throw new Error("no rack");
   const tools = planTools({ component, context, surface: context.growing(component.surface) });
@@ -42,6 +42,16 @@ describe("inspections with cleaning when a limit is near", () => {
       expect(isCleaned(course, month), `month ${month}`).toBe(isDue);
     }
     expect(context.found.isFound(0)).toBe(false);
+  });
+
+  it("are told up to the first year that ends with a cleaning as one before, once the lake has settled", () => {
+    const { context, course } = rackIn(0.3);
+    const settled = course.cleaned.filter((month) => month >= context.settledMonth);
+    const before = (month: number) => settled.findLast((each) => each < month && (month - each) % 12 === 0);
+    const repeated = settled.find((month) => before(month) !== undefined) ?? Number.NaN;
+    expect(course.months).toBe(12 * Math.floor(repeated / 12) + 12);
+    expect(12 * course.cycle).toBe(repeated - (before(repeated) ?? Number.NaN));
+    expect(course.months).toBeLessThan(context.density.length);
   });
 
   it("touch nothing in a lake in which mussels are never regularly found", () => {
@@ -95,6 +105,9 @@ describe("a surface that nobody touches", () => {
     ["never dry", 85, 12],
     ["bare each winter", 95, 12],
     ["bare each winter, over two years alone", 95, 2],
+    ["bare each winter, where the density settles in the last year but one", 95, 9],
+    ["bare each winter, where it settles in the one before", 95, 10],
+    ["bare each winter, where it settles two before", 95, 11],
   ])("is told by the years that repeat as by growing them all: %s", (_what, elevation, years) => {
     const context = contextOf(drawnDownLake, years, assumedWith({ "population.peak-share": 0.9 }));
     const [component] = componentsOf({ ...fixedDock, elevation }, context);
@@ -106,6 +119,7 @@ describe("a surface that nobody touches", () => {
       (_, month) => layerIn(course, yearLike(course, Math.floor(month / 12)) * 12 + (month % 12)).mass,
     );
     expect(told).toEqual(plainly.map(({ mass }) => mass));
+    expect(course.months).toBeLessThanOrEqual(12 * years);
     const smallest = context.assumed("cleaning.smallest-layer");
     expect(course.firstWorth).toBe(plainly.findIndex(({ thickness }) => thickness >= smallest));
   });
@@ -124,6 +138,23 @@ describe("the thickest layer of a surface that nobody touches in a mature infest
     const mature = plainly.slice(context.settledMonth + 36).map(({ thickness }) => thickness);
     expect(untouchedLayer({ component, context }).thickness).toBeCloseTo(Math.max(...mature), 12);
     expect(Math.max(...mature)).toBeGreaterThan(0);
+  });
+
+  it.each([
+    ["where the horizon is too short for it", 12, 1],
+    ["where the lake was denser before", 25, 0.5],
+    ["where both are so", 12, 0.5],
+  ])("is that of ten years at the greatest density after a run-up of three: %s", (_what, years, later) => {
+    const source = assumedWith({ "population.peak-share": 0.9, "population.later-over-peak": later });
+    const context = contextOf(productiveLake, years, source);
+    const [component] = componentsOf(floatingDock, context);
+    if (!component) throw new Error("no hull");
+    const surface = context.growing(component.surface);
+    const density = Array<number>(120).fill(context.matureDensity);
+    const mature = growLayers({ surface, density }, context.growth).slice(36);
+    expect(untouchedLayer({ component, context }).thickness).toBe(
+      Math.max(...mature.map(({ thickness }) => thickness)),
+    );
   });
 });
 

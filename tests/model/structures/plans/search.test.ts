@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { PlanEntry } from "../../../../src/model/structures/catalogue.js";
 import type { Plan } from "../../../../src/model/structures/component.js";
 import {
   type Contender,
@@ -20,7 +21,7 @@ interface Trial {
   readonly dated?: readonly number[];
   /** Months from each date to the next; once a year in the same month if left out. */
   readonly every?: number;
-  readonly entry?: typeof scrub;
+  readonly entry?: PlanEntry | undefined;
 }
 
 const contenderOf = ({ id, every, entry = dose }: Trial): Contender => {

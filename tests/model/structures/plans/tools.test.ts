@@ -6,6 +6,7 @@ import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { noLimit, noLoad } from "../../../../src/model/structures/limits.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
+import { courseOf } from "../../../../src/model/structures/plans/course.js";
 import { courseFrom } from "../../../../src/model/structures/plans/course-months.js";
 import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
 import { planTools, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
@@ -50,6 +51,29 @@ describe("what comes down from upstream", () => {
 
   it("is none in a lake in which nothing lives", () => {
     expect(upstreamShare(planBy("leave"), 0, { ...fed, context: { ...context, matureDensity: 0 } })).toBe(0);
+  });
+});
+
+describe("what a year of a course costs", () => {
+  it("is the same whichever other course was asked for before", () => {
+    const [line] = serviceLine.components(sealWater, context);
+    if (!line) throw new Error("no line");
+    const { plans } = candidatePlans(line, context);
+    const dated = plans.filter(({ routine, protection }) => routine.by === "interval" && !protection);
+    const made = () => planTools({ component: line, context, surface: context.growing(line.surface) });
+    const yearOf = (tools: ReturnType<typeof made>, plan: (typeof plans)[number], year: number) =>
+      tools.inYear(year, plan, courseOf(plan, tools.untouched(1), tools)).cost.slice();
+    const shared = made();
+    let told = 0;
+    for (const year of [0, 5, 11]) {
+      for (const plan of dated) {
+        const cost = yearOf(shared, plan, year);
+        expect(cost, `${plan.id}, year ${year}`).toEqual(yearOf(made(), plan, year));
+        told += cost[0] ?? Number.NaN;
+      }
+    }
+    expect(dated.length).toBeGreaterThan(2);
+    expect(told).toBeGreaterThan(0);
   });
 });
 

@@ -43,6 +43,21 @@ describe("the value of a plan", () => {
     }
   });
 
+  it("is one and the same for all plans by which nothing is ever done", () => {
+    const barely = assumedWith({ "cleaning.smallest-layer": 1e6 });
+    const context = contextOf(drawnDownLake, 16, barely);
+    const [component] = componentsOf(floatingDock, context);
+    if (!component) throw new Error("no hull");
+    const tools = planTools({ component, context, surface: context.growing(component.surface) });
+    const valueOf = planValues(tools);
+    const { plans } = candidatePlans(component, context);
+    const [first, ...rest] = plans.filter(({ protection }) => protection === undefined).map(valueOf);
+    expect(rest.length).toBeGreaterThan(2);
+    expect(new Set([first, ...rest]).size).toBe(1);
+    const inspected = plans.find(({ routine }) => routine.by === "trigger");
+    expect(inspected && valueOf(inspected)).not.toBe(first);
+  });
+
   it.each<[string, Structure]>([
     ["a floating dock", floatingDock],
     ["an intake that may be dosed", dosed],
