@@ -47,10 +47,10 @@ describe("inspections with cleaning when a limit is near", () => {
   it("are told up to the first year that ends with a cleaning as one before, once the lake has settled", () => {
     const { context, course } = rackIn(0.3);
     const settled = course.cleaned.filter((month) => month >= context.settledMonth);
-    const before = (month: number) => settled.findLast((each) => each < month && (month - each) % 12 === 0);
-    const repeated = settled.find((month) => before(month) !== undefined) ?? Number.NaN;
+    const likeBefore = (month: number) => settled.findLast((each) => each < month && (month - each) % 12 === 0);
+    const repeated = settled.find((month) => likeBefore(month) !== undefined) ?? Number.NaN;
     expect(course.months).toBe(12 * Math.floor(repeated / 12) + 12);
-    expect(12 * course.cycle).toBe(repeated - (before(repeated) ?? Number.NaN));
+    expect(12 * course.cycle).toBe(repeated - (likeBefore(repeated) ?? Number.NaN));
     expect(course.months).toBeLessThan(context.density.length);
   });
 

@@ -49,13 +49,13 @@ describe("the value of a plan", () => {
     const [component] = componentsOf(floatingDock, context);
     if (!component) throw new Error("no hull");
     const tools = planTools({ component, context, surface: context.growing(component.surface) });
-    const valueOf = planValues(tools);
+    const valueBy = planValues(tools);
     const { plans } = candidatePlans(component, context);
-    const [first, ...rest] = plans.filter(({ protection }) => protection === undefined).map(valueOf);
+    const [first, ...rest] = plans.filter(({ protection }) => protection === undefined).map(valueBy);
     expect(rest.length).toBeGreaterThan(2);
     expect(new Set([first, ...rest]).size).toBe(1);
     const inspected = plans.find(({ routine }) => routine.by === "trigger");
-    expect(inspected && valueOf(inspected)).not.toBe(first);
+    expect(inspected && valueBy(inspected)).not.toBe(first);
   });
 
   it.each<[string, Structure]>([
