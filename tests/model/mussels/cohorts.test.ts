@@ -1,7 +1,9 @@
 import { describe, expect, it, test } from "vitest";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { bareColony, cohortsOf, passMonth } from "../../../src/model/mussels/cohorts.js";
+import type { Layer } from "../../../src/model/mussels/layer.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
-import { relativeGap } from "../near.js";
+import { everyMonth, relativeGap } from "../near.js";
 import { growLayers, growth, stillSurface } from "./growing.js";
 
 const surface = stillSurface({ at: "elevation", elevation: 95 }, productiveLake);
@@ -24,6 +26,15 @@ describe("the mussels of a surface with room for all", () => {
       if (expected > 0) expect(relativeGap(number, expected)).toBeLessThan(1e-9);
     });
     expect(expected).toBeGreaterThan(growth.settlersPerMonth);
+  });
+
+  it("are as many as settle there", () => {
+    const months = surface.months.map((each) => ({ ...each, settlement: each.settlement / 4 }));
+    const quarter = growLayers({ surface: { ...surface, months }, density }, roomy);
+    for (const month of [11, 100]) {
+      const of = (those: readonly Layer[]) => those[month]?.number ?? Number.NaN;
+      expect(relativeGap(4 * of(quarter), of(layers))).toBeLessThan(1e-9);
+    }
   });
 
   it("weigh and cover what those of each settling month do by themselves", () => {
@@ -65,6 +76,20 @@ describe("a single brood", () => {
     }
   });
 
+  it("weighs and covers what it did once growth has come to rest, however old it grows", () => {
+    const density = Array.from({ length: 12 * years }, (_, month) => (month === 5 ? 0.5 : 0));
+    const layers = growLayers({ surface, density }, roomy);
+    const ofOne = (later: number, name: "mass" | "cover") => {
+      const { number = Number.NaN, [name]: sum = Number.NaN } = layers[5 + later] ?? {};
+      return sum / number;
+    };
+    for (const name of ["mass", "cover"] as const) {
+      expect(ofOne(80, name)).toBeGreaterThan(ofOne(60, name));
+      for (const later of [96, 97, 108, 120, 150])
+        expect(relativeGap(ofOne(later, name), ofOne(90, name))).toBeLessThan(1e-9);
+    }
+  });
+
   it("is followed below one mussel to a square metre, until it moves nothing", () => {
     // By hand: nobody dies in two months.
     const few = (share: number) =>
@@ -100,6 +125,26 @@ describe("a single brood", () => {
     for (let month = 0; month < 8; month++) passMonth(colony, month, 1);
     // The settlers of the month alone are there.
     expect([colony.number, colony.shed]).toEqual([growth.settlersPerMonth, 0]);
+  });
+});
+
+describe("a winter that kills some", () => {
+  it("leaves what it did not kill, less those that die of age", () => {
+    // Nothing grows or settles from December to February: what December left is what is left, what died and what was killed.
+    const mild: Lake = { ...drawnDownLake, airTemperature: everyMonth(2), humidity: everyMonth(0.95) };
+    const band = stillSurface({ at: "elevation", elevation: 99.9 }, mild);
+    const layers = growLayers({ surface: band, density: Array<number>(14).fill(0.2) }, growth);
+    const [december, january, february] = layers.slice(11).map(({ mass, killed }) => ({ mass, killed }));
+    if (!december || !january || !february) throw new Error("no winter");
+    const ofAge = Math.exp(-growth.yearlyMortality / 12);
+    for (const [before, after] of [
+      [december, january],
+      [january, february],
+    ] as const) {
+      expect(after.killed).toBeGreaterThan(0.02 * before.mass);
+      expect(after.mass).toBeGreaterThan(0);
+      expect(relativeGap(after.killed + after.mass / ofAge, before.mass)).toBeLessThan(1e-9);
+    }
   });
 });
 
