@@ -1,5 +1,5 @@
 import { clean } from "../../mussels/cohorts.js";
-import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/grown-months.js";
+import { type GrownMonths, grownMonths, layerAt } from "../../mussels/grown-months.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
@@ -107,7 +107,6 @@ function triggeredCourse(
   let months = density.length;
   let cycle = 0;
   for (let month = 0; month < months; month++) {
-    growTo(grown, month + 1);
     if (!found.isFound(month) || !isNear(layerAt(grown, month), month % 12)) continue;
     clean(grown.colony);
     cleaned.push(month);

@@ -182,7 +182,7 @@ function standingCost({ monthly }: Protection, { planWeights, found }: LakeConte
   const byMonth: Cost[] = [];
   let whileFound = 0;
   for (let month = 0; month < monthly.length; month++) {
-    const isSame = month > 0 && monthly[month] === monthly[month - 1];
+    const isSame = monthly[month] === monthly[month - 1];
     const cost = isSame ? at(byMonth, month - 1) : costOfLines(at(monthly, month), planWeights);
     byMonth.push(cost);
     whileFound += weighed(cost, at(found.weights, month));
@@ -205,7 +205,7 @@ function valueNotFound(
 
 /** Of a year that a course tells and of all years that are like it. */
 function weightOf({ months, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
-  const isRepeated = cycle > 0 && year >= months / 12 - cycle;
+  const isRepeated = year >= months / 12 - cycle;
   const weights = isRepeated ? repeating(cycle) : byYear;
   return weights[year] ?? noElement(weights, year);
 }

@@ -6,6 +6,7 @@ import {
   firstCleaned,
   isCleaned,
   layerIn,
+  thicknessIn,
   yearLike,
 } from "../../../../src/model/structures/plans/course-months.js";
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
@@ -19,8 +20,8 @@ import { fixedDock, floatingDock, gravityIntake } from "../../study.js";
 
 const closeRack = { ...gravityIntake, rack: { ...gravityIntake.rack, clearSpacing: 0.03 } };
 
-function rackIn(startDensity: number) {
-  const context = contextOf(productiveLake, 24, assumedWith({ "protection.start-density": startDensity }));
+function rackIn(startDensity: number, years = 24) {
+  const context = contextOf(productiveLake, years, assumedWith({ "protection.start-density": startDensity }));
   const component = componentsOf(closeRack, context).find(({ kind }) => kind === "rack");
   if (!component) throw new Error("no rack");
   const tools = planTools({ component, context, surface: context.growing(component.surface) });
@@ -52,6 +53,10 @@ describe("inspections with cleaning when a limit is near", () => {
     expect(course.months).toBe(12 * Math.floor(repeated / 12) + 12);
     expect(12 * course.cycle).toBe(repeated - (likeBefore(repeated) ?? Number.NaN));
     expect(course.months).toBeLessThan(context.density.length);
+    expect(firstCleaned(course)).toBe(course.cleaned[0]);
+    // A horizon that ends with that year is told to its end.
+    const { course: whole } = rackIn(0.3, course.months / 12);
+    expect(whole).toMatchObject({ months: course.months, cycle: 0, cleaned: course.cleaned });
   });
 
   it("touch nothing in a lake in which mussels are never regularly found", () => {
@@ -78,6 +83,7 @@ describe("a surface cleaned on dates", () => {
       expect(firstCleaned(course)).toBeLessThan(months);
       plainly.slice(0, months).forEach(({ mass }, month) => {
         expect(layerIn(course, month).mass, `month ${month}`).toBe(mass);
+        expect(thicknessIn(course, month)).toBe(layerIn(course, month).thickness);
       });
     }
   });
@@ -91,6 +97,7 @@ describe("dates of which none meets a layer worth a visit", () => {
     if (!component) throw new Error("no piles");
     const tools = planTools({ component, context, surface: context.growing(component.surface) });
     const untouched = tools.untouched(1);
+    expect([untouched.firstWorth, firstCleaned(untouched)]).toEqual([-1, Infinity]);
     const { plans } = candidatePlans(component, context);
     const ids = plans.filter(({ routine }) => routine.by !== "trigger").map(({ routine }) => routine.by);
     expect(new Set(ids)).toEqual(new Set(["nothing", "interval"]));

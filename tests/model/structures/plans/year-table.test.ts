@@ -113,6 +113,10 @@ describe("the assumptions of a line that is told by two charges", () => {
         [other, 1],
         [one, 1],
       ],
+      [
+        [third, 1],
+        [other, 1],
+      ],
     );
     expect(assumptionIds[1]).toBe(assumptionIds[0]);
     expect(assumptionIds).toEqual([
@@ -120,7 +124,25 @@ describe("the assumptions of a line that is told by two charges", () => {
       [...fees, ...haulage],
       [...fees, ...rackWork],
       [...haulage, ...fees],
+      [...rackWork, ...haulage],
     ]);
+  });
+});
+
+describe("the assumptions of a line whose charges have some in common", () => {
+  it("are those of both, each once", () => {
+    const both = charge("disposal", [...fees, ...haulage]);
+    const merged = ([first, second]: readonly [Charge, Charge]) =>
+      tableOf([
+        [first, 1],
+        [second, 1],
+      ]).assumptionIds[0];
+    expect(merged([charge("disposal", fees), both])).toEqual([...fees, ...haulage]);
+    expect(merged([charge("disposal", fees), charge("disposal", [...fees, ...rackWork])])).toEqual([
+      ...fees,
+      ...rackWork,
+    ]);
+    expect(merged([both, charge("disposal", haulage)])).toBe(both.assumptionIds);
   });
 });
 
