@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
-import { contendersOf } from "../../../../src/model/structures/plans/contenders.js";
 import { courseOf, nearLimit } from "../../../../src/model/structures/plans/course.js";
 import {
   firstCleaned,
@@ -48,7 +47,8 @@ describe("inspections with cleaning when a limit is near", () => {
   it("are told up to the first year that ends with a cleaning as one before, once the lake has settled", () => {
     const { context, course } = rackIn(0.3);
     const settled = course.cleaned.filter((month) => month >= context.settledMonth);
-    const likeBefore = (month: number) => settled.findLast((each) => each < month && (month - each) % 12 === 0);
+    const likeBefore = (month: number) =>
+      settled.findLast((each) => each < month && (month - each) % 12 === 0);
     const repeated = settled.find((month) => likeBefore(month) !== undefined) ?? Number.NaN;
     expect(course.months).toBe(12 * Math.floor(repeated / 12) + 12);
     expect(12 * course.cycle).toBe(repeated - (likeBefore(repeated) ?? Number.NaN));
@@ -162,45 +162,5 @@ describe("the thickest layer of a surface that nobody touches in a mature infest
     expect(untouchedLayer({ component, context }).thickness).toBe(
       Math.max(...mature.map(({ thickness }) => thickness)),
     );
-  });
-});
-
-describe("the way out of a year that does not allow a plan", () => {
-  it("is sought among plans that install nothing and are done within the year", () => {
-    const [dry, wet] = [drawnDownLake, productiveLake].map((lake) => contextOf(lake, 12));
-    if (!dry || !wet) throw new Error("no context");
-    const structure = { ...gravityIntake, elevation: 95, oxidantAllowed: true };
-    const parts = [dry, wet].map((context) => {
-      const component = componentsOf(structure, context).find(({ kind }) => kind === "conduit");
-      if (!component) throw new Error("no conduit");
-      return { component, context, surface: context.growing(component.surface) };
-    });
-    const offered: (readonly string[])[] = [];
-    const contenders = contendersOf(parts, (year, plans) => {
-      offered[year] = plans.map(({ id }) => id);
-      const [first] = plans;
-      if (!first) throw new Error("no way out");
-      return first;
-    });
-    const [, wetPart] = parts;
-    if (!wetPart) throw new Error("no part");
-    const all = candidatePlans(wetPart.component, wet).plans;
-    const ids = offered[1] ?? [];
-    const others = all.filter(({ id }) => !ids.includes(id));
-    const isInstalled = ({ entry }: (typeof all)[number]) => "capital" in entry.numbers;
-    const isLong = ({ routine }: (typeof all)[number]) => routine.by === "interval" && routine.months > 12;
-    expect(ids).toContain("leave");
-    expect(others.filter((plan) => isInstalled(plan) && !isLong(plan))).not.toEqual([]);
-    expect(others.filter((plan) => isLong(plan) && !isInstalled(plan))).not.toEqual([]);
-    expect(others.every((plan) => isInstalled(plan) || isLong(plan))).toBe(true);
-    expect(all.filter(({ id }) => ids.includes(id)).some((plan) => isInstalled(plan) || isLong(plan))).toBe(
-      false,
-    );
-    expect(contenders.find(({ plan }) => plan.id === "dry")?.byYear.map(({ id }) => id)).toEqual([
-      "dry",
-      ids[0],
-    ]);
-    // The dry year allows the plan itself.
-    expect(offered[0]).toBeUndefined();
   });
 });

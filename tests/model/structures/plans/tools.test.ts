@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { sumOf } from "../../../../src/lists.js";
+import { at, sumOf } from "../../../../src/lists.js";
 import type { GrownMonths } from "../../../../src/model/mussels/grown-months.js";
 import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
@@ -47,6 +47,14 @@ describe("what comes down from upstream", () => {
   it("reaches no part that nothing is upstream of", () => {
     const apart = { ...fed, component: { isFed: undefined } as Component };
     expect(upstreamShare(planBy("leave"), last, apart)).toBe(0);
+  });
+
+  it("is a share of what the lake has when it is densest", () => {
+    const fewer = { ...context, matureDensity: context.matureDensity * 4 };
+    expect(upstreamShare(planBy("leave"), last, { ...fed, context: fewer })).toBeCloseTo(
+      shareAt(last) / 4,
+      12,
+    );
   });
 
   it("is none in a lake in which nothing lives", () => {
@@ -125,6 +133,46 @@ describe("a month", () => {
     const shares = context.density.slice(132).map((share) => share / context.matureDensity);
     expect((left ?? Number.NaN) - (filtered ?? Number.NaN)).toBeCloseTo(sumOf(shares), 9);
     expect(sumOf(shares)).toBeGreaterThan(11);
+  });
+
+  it("of a part fed from upstream costs nothing behind a filter that is there from the first", () => {
+    const soon = contextOf(productiveLake, 12, assumedWith({ "protection.start-density": 0 }));
+    const component: Component = {
+      ...line,
+      isFed: true,
+      limit: noLimit,
+      losses: (tell, _layer, _month, upstream = 0) => tell(pieces, upstream),
+    };
+    const tools = planTools({ component, context: soon, surface: soon.growing(component.surface) });
+    const costBy = (measure: string) => tools.inYear(0, planBy(measure), tools.untouched(1)).cost[0];
+    expect(costBy("filter")).toBe(0);
+    expect(costBy("leave")).toBeGreaterThan(0);
+  });
+
+  it("of a year comes nearest to the first of the limits that are as near, by hand", () => {
+    const limits = Array.from({ length: 12 }, (_, month) => ({
+      broken: `limit ${month}`,
+      assumptionIds: [],
+    }));
+    const component: Component = {
+      ...line,
+      limit: (meet, _layer, month) => meet(at(limits, month), month === 6 || month === 8 ? 0.7 : 0.3, 1),
+    };
+    const nearestOf = (limit: Component["limit"], year: number) => {
+      const tools = planTools({
+        component: { ...component, limit },
+        context,
+        surface: context.growing(component.surface),
+      });
+      return tools.inYear(year, planBy("leave"), tools.untouched(1)).nearest;
+    };
+    expect(nearestOf(component.limit, 11)).toEqual({ limit: limits[6], load: 0.7 });
+    // In the first year nothing settles before April.
+    expect(nearestOf((meet, _layer, month) => meet(at(limits, month), 1, month + 1), 0)).toEqual({
+      limit: limits[3],
+      load: 1 / 4,
+    });
+    expect(nearestOf(noLimit, 11)).toBe(noLoad);
   });
 
   it("has its lines after those before", () => {
