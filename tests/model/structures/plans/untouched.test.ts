@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { settledMonth } from "../../../../src/model/mussels/population.js";
-import { monthLike, yearLike } from "../../../../src/model/structures/plans/course-months.js";
+import { layerIn, monthLike, yearLike } from "../../../../src/model/structures/plans/course-months.js";
 import {
   densityUnder,
   isThickIn,
@@ -15,9 +15,12 @@ import { everyMonth } from "../../near.js";
 import { fixedDock } from "../../study.js";
 
 /** The piles of a pier, in water that is as dense from a month of the eighth year on as it ever is. */
-function pilesIn(years: number, { elevation = 95, peakShare = 0.9, velocity = 0 } = {}) {
+function pilesIn(
+  years: number,
+  { elevation = 95, peakShare = 0.9, velocity = 0, lake = drawnDownLake } = {},
+) {
   const source = assumedWith({ "population.peak-share": peakShare, "protection.start-density": 0.5 });
-  const context = contextOf(drawnDownLake, years, source);
+  const context = contextOf(lake, years, source);
   const [made] = componentsOf({ ...fixedDock, elevation }, context);
   if (!made) throw new Error("no piles");
   const component = { ...made, surface: { ...made.surface, velocity: everyMonth(velocity) } };
@@ -39,6 +42,22 @@ describe("the years that are told of a surface that nobody touches, by hand", ()
     expect(untouchedCourse(1, part)).toMatchObject({ months, cycle });
   });
 
+  it("are all where each winter leaves some", () => {
+    // In damp air above freezing.
+    const lake = { ...drawnDownLake, airTemperature: everyMonth(2), humidity: everyMonth(0.95) };
+    const course = untouchedCourse(1, pilesIn(12, { elevation: 90.2, lake }));
+    expect(course).toMatchObject({ months: 144, cycle: 0 });
+    expect(layerIn(course, 97).killed).toBeGreaterThan(0);
+    expect(layerIn(course, 97).number).toBeGreaterThan(0);
+  });
+
+  it("are known once the first January of a settled lake has left it bare, or at once where it is never dry", () => {
+    expect(untouchedCourse(1, pilesIn(12)).grown.count).toBe(97);
+    const { grown, firstWorth } = untouchedCourse(1, pilesIn(12, { elevation: 85 }));
+    // No further than to the first layer worth a visit.
+    expect(grown.count).toBe(firstWorth + 1);
+  });
+
   it("are fewer where the last is like the one before to the last digit", () => {
     // Settled in March of the eighth year (86): larvae settle from April on, so that it grows as the ninth and tenth do.
     const part = pilesIn(10, { peakShare: 0.93 });
@@ -48,13 +67,22 @@ describe("the years that are told of a surface that nobody touches, by hand", ()
 
   it("are those until the lake has settled, and one more, where nothing settles", () => {
     // Faster than mussels settle at (1.8 m/s): years 1 to 8, and the ninth stands for all others.
-    expect(untouchedCourse(1, pilesIn(12, { velocity: 2 }))).toMatchObject({ months: 108, cycle: 1 });
-    expect(untouchedCourse(1, pilesIn(9, { velocity: 2 }))).toMatchObject({ months: 108, cycle: 0 });
-    expect(untouchedCourse(1, pilesIn(5, { velocity: 2 }))).toMatchObject({ months: 60, cycle: 0 });
+    expect(untouchedCourse(1, pilesIn(12, { velocity: 2, elevation: 85 }))).toMatchObject({
+      months: 108,
+      cycle: 1,
+    });
+    expect(untouchedCourse(1, pilesIn(9, { velocity: 2, elevation: 85 }))).toMatchObject({
+      months: 108,
+      cycle: 0,
+    });
+    expect(untouchedCourse(1, pilesIn(5, { velocity: 2, elevation: 85 }))).toMatchObject({
+      months: 60,
+      cycle: 0,
+    });
   });
 
   it("are one of a lake in which nothing lives", () => {
-    const part = pilesIn(12);
+    const part = pilesIn(12, { elevation: 85 });
     const density = Array<number>(144).fill(0);
     const context = { ...part.context, density, matureDensity: 0, settledMonth: settledMonth(density) };
     expect(untouchedCourse(1, { ...part, context })).toMatchObject({ months: 12, cycle: 1, firstWorth: -1 });
@@ -68,12 +96,12 @@ describe("the years that are told of a surface that nobody touches, by hand", ()
 });
 
 describe("the month or year of a course that another is like, by hand", () => {
-  const course = { ...untouchedCourse(1, pilesIn(5)), months: 60, cycle: 2 };
+  const course = { ...untouchedCourse(1, pilesIn(5)), months: 60, cycle: 3 };
 
   it("is itself as far as they are told, and then comes again and again", () => {
-    expect([0, 3, 4, 5, 6, 7, 8].map((year) => yearLike(course, year))).toEqual([0, 3, 4, 3, 4, 3, 4]);
-    expect([0, 59, 60, 71, 72, 83, 84].map((month) => monthLike(course, month))).toEqual([
-      0, 59, 36, 47, 48, 59, 36,
+    expect([0, 3, 4, 5, 6, 7, 8].map((year) => yearLike(course, year))).toEqual([0, 3, 4, 2, 3, 4, 2]);
+    expect([0, 59, 60, 71, 72, 83, 96].map((month) => monthLike(course, month))).toEqual([
+      0, 59, 24, 35, 36, 47, 24,
     ]);
   });
 });
