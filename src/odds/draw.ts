@@ -2,6 +2,7 @@ import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures } from "../study/odds/draws.js";
 import { earlyFigures } from "../study/odds/early-figures.js";
+import { type DrawnFutures, joinedFutures, noneDrawn } from "../study/odds/joined-futures.js";
 import type { FuturesOdds, Odds, Sensitivity } from "../study/odds/odds.js";
 import { earlyBlocks, leastFutures } from "../study/odds/odds-settings.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
@@ -57,12 +58,13 @@ export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: Draw
   const ending = new AbortController();
   const signal = AbortSignal.any([control.signal, ending.signal]);
   const next = inStages({ ...control, signal });
-  const drawnLakes = await drawn(pool, study, next());
-  const lakes = drawnLakes.lakes.map(({ expected, plans }) => ({ expected, plans }));
+  const all = await drawn(pool, study, next());
+  const { options, plans } = all.drawn;
+  const ofInputs = { options: options.map(({ expected }) => ({ expected })), plans };
   const told = [
-    mattersIn(drawnLakes.lakes, pool, study, next()),
-    pool.ask(study, "summary", drawnLakes, signal),
-    pool.ask(study, "inputs", { lakes }, signal),
+    mattersIn(all.drawn, pool, study, next()),
+    pool.ask(study, "summary", all, signal),
+    pool.ask(study, "inputs", { drawn: ofInputs }, signal),
   ] as const;
   const [matters, summary, inputs] = await Promise.all(told).catch((error: unknown) => {
     ending.abort(error);
@@ -73,15 +75,15 @@ export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: Draw
   return { ...odds, search: withoutTexts(await searchOf(pool, study, next())) };
 }
 
-/** What matters in a study of which these lakes were drawn: by rank, and by bars. */
+/** What matters in a study of which this was drawn: by rank, and by bars. */
 async function mattersIn(
-  lakes: readonly LakeFutures[],
+  drawn: DrawnFutures,
   pool: WorkerPool,
   study: StudyToDraw,
   control: DrawControl,
 ): Promise<Sensitivity> {
   const { signal } = control;
-  const benefits = netBenefits(lakes, comparedOptions(study.document));
+  const benefits = netBenefits(drawn, comparedOptions(study.document));
   const [ranks, plan] = await Promise.all([
     pool.ask(study, "ranks", { netBenefits: benefits }, signal),
     pool.ask(study, "plan", {}, signal),
@@ -112,35 +114,31 @@ const withoutTexts = ({ programs, levels }: SearchResult): SearchResult => ({
   levels: levels && { ...levels, written: [] },
 });
 
-/** Lakes until the stop rule is content, and why it is. */
+/** Futures until the stop rule is content, and why it is. */
 async function drawn(
   pool: WorkerPool,
   study: StudyToDraw,
   control: DrawControl,
 ): Promise<Questions["summary"]> {
   const compared = comparedOptions(study.document);
-  const lakes: LakeFutures[] = [];
-  let next = blocksToDo(lakes, compared, study.settings);
+  let all = noneDrawn;
+  let next = blocksToDo(all, compared, study.settings);
   while (!("end" in next)) {
-    const before = lakes.length;
+    const before = all.annuities.length;
     const first = before / lakesPerBlock;
     const planned = before + next.blocks * lakesPerBlock;
     const onProgress = ({ done }: Progress) => control.onProgress({ done: before + done, planned });
     const blocks = { first, count: Math.min(next.blocks, Math.max(first, earlyBlocks)) };
-    lakes.push(...(await drawLakes(pool, study, blocks, { ...control, onProgress })));
-    control.onEarly?.(earlyFigures(study.document, lakes));
-    next = blocksToDo(lakes, compared, study.settings);
+    all = joinedFutures(await drawLakes(pool, study, blocks, { ...control, onProgress }), all);
+    control.onEarly?.(earlyFigures(study.document, all));
+    next = blocksToDo(all, compared, study.settings);
     if (!("end" in next)) await control.giveWay?.();
   }
-  return { lakes, end: next.end };
+  return { drawn: all, end: next.end };
 }
 
-/** Of the requested option, luck left out, a list for each lake. */
-function netBenefits(
-  lakes: readonly LakeFutures[],
-  { requested, baseline }: ComparedOptions,
-): ReadonlyArray<readonly number[]> {
-  return lakes.map(({ expected }) =>
-    at(expected, baseline).map((cost, future) => cost - at(at(expected, requested), future)),
-  );
+/** Of the requested option in each future, luck left out. */
+function netBenefits({ options }: DrawnFutures, { requested, baseline }: ComparedOptions): Float64Array {
+  const { expected } = at(options, requested);
+  return at(options, baseline).expected.map((cost, future) => cost - at(expected, future));
 }

@@ -4,6 +4,7 @@ import type { StudyDocument } from "../study/format/schema.js";
 import type { LevelCosts } from "../study/levels/level-costs.js";
 import type { LakeFutures, LakePoint, StudyPlan } from "../study/odds/draws.js";
 import type { OfInputs } from "../study/odds/inputs-told.js";
+import type { DrawnFutures } from "../study/odds/joined-futures.js";
 import type { FuturesOdds, InputsTold, Odds, Sensitivity } from "../study/odds/odds.js";
 import type { OddsSettings } from "../study/odds/odds-settings.js";
 import type { SearchResult } from "../study/search/result.js";
@@ -19,13 +20,13 @@ export interface Questions {
   /** One draw of the lake in a block, with its futures. */
   readonly lake: { readonly block: number; readonly lake: number };
   /** What all draws say together. */
-  readonly summary: { readonly lakes: readonly LakeFutures[]; readonly end: Odds["end"] };
+  readonly summary: { readonly drawn: DrawnFutures; readonly end: Odds["end"] };
   /** What they say of single inputs. */
-  readonly inputs: { readonly lakes: readonly OfInputs[] };
+  readonly inputs: { readonly drawn: OfInputs };
   /** What is drawn. */
   readonly plan: object;
-  /** How each input goes with the net benefits of the futures, a list for each lake. */
-  readonly ranks: { readonly netBenefits: ReadonlyArray<readonly number[]> };
+  /** How each input goes with the net benefits of the futures. */
+  readonly ranks: { readonly netBenefits: Float64Array };
   /** Of the requested option at values of one's choice, for each set of chances. */
   readonly netBenefits: { readonly point: LakePoint };
   /** A part of the schedules of levels that a search tries. */

@@ -49,9 +49,9 @@ function answerTo(question: Question, { study, drawn, searched }: KnownStudy): A
     case "lake":
       return drawn.futures(question.block, question.lake);
     case "summary":
-      return oddsSummary({ ...study, drawn }, question.lakes, question.end);
+      return oddsSummary({ ...study, drawn }, question.drawn, question.end);
     case "inputs":
-      return inputsTold(drawn, question.lakes);
+      return inputsTold(drawn, question.drawn);
     case "plan":
       return drawn.plan;
     case "ranks":

@@ -6,6 +6,7 @@ import type { StudyDocument } from "../../src/study/format/schema.js";
 import { oddsSettings } from "../../src/study/format/uncertainty-schema.js";
 import { type DrawnStudy, drawnStudy, type LakeFutures } from "../../src/study/odds/draws.js";
 import { inputsTold } from "../../src/study/odds/inputs-told.js";
+import { joinedFutures } from "../../src/study/odds/joined-futures.js";
 import { leastBlocks } from "../../src/study/odds/odds-settings.js";
 import { oddsSummary } from "../../src/study/odds/odds-summary.js";
 import { sensitivityOf } from "../../src/study/odds/sensitivity.js";
@@ -31,12 +32,11 @@ export function fewOdds(run: StudyRun): Promise<PrintedOdds> {
 
 async function drawnOdds(run: StudyRun): Promise<PrintedOdds> {
   const { document } = run;
-  const { drawn, lakes, summary } = fewest(document);
+  const { drawn, futures, summary } = fewest(document);
   const compared = comparedOptions(document);
-  const benefits = lakes.map(({ expected }) =>
-    at(expected, compared.baseline).map(
-      (cost, future) => cost - at(at(expected, compared.requested), future),
-    ),
+  const { expected } = at(futures.options, compared.requested);
+  const benefits = at(futures.options, compared.baseline).expected.map(
+    (cost, future) => cost - at(expected, future),
   );
   const matters = await sensitivityOf(
     drawn.plan,
@@ -52,9 +52,12 @@ export function fewest(document: StudyDocument) {
   const settings = oddsSettings(document.study.uncertainty);
   const drawn = drawnStudy(document, assumptions, settings);
   const lakes = lakesOf(document, drawn);
-  const futures = oddsSummary({ document, settings, drawn }, lakes, "cap");
-  const summary = { ...futures, ...inputsTold(drawn, lakes) };
-  return { drawn, lakes, summary };
+  const futures = joinedFutures(lakes);
+  const summary = {
+    ...oddsSummary({ document, settings, drawn }, futures, "cap"),
+    ...inputsTold(drawn, futures),
+  };
+  return { drawn, lakes, futures, summary };
 }
 
 /** Those of an example take seconds, and several files look at them. */

@@ -9,6 +9,7 @@ import { OddsError, type WorkerPool, workerPool } from "../../src/odds/pool.js";
 import { drawingThreads } from "../../src/odds/threads.js";
 import { storeConnection } from "../../src/store/connection.js";
 import { studyStore } from "../../src/store/studies.js";
+import { joinedFutures } from "../../src/study/odds/joined-futures.js";
 import type { Odds } from "../../src/study/odds/odds.js";
 import { createApp } from "../../src/web/app.js";
 import { patience } from "../patience.js";
@@ -82,9 +83,9 @@ describe("the page of a study's odds", () => {
     const workers = workerPool(() => assumptions, drawingThreads(2));
     pool = workers;
     const draw = vi.fn<AskedRunSettings<Odds>["draw"]>(async (study, control) => {
-      const lakes = await drawLakes(workers, study, { first: 0, count: 2 }, control);
-      const summary = await workers.ask(study, "summary", { lakes, end: "cap" }, control.signal);
-      const inputs = await workers.ask(study, "inputs", { lakes }, control.signal);
+      const drawn = joinedFutures(await drawLakes(workers, study, { first: 0, count: 2 }, control));
+      const summary = await workers.ask(study, "summary", { drawn, end: "cap" }, control.signal);
+      const inputs = await workers.ask(study, "inputs", { drawn }, control.signal);
       return { ...summary, ...inputs, matters: { netBenefit: 0, tornado: [], ranks: [] } };
     });
     const get = await asking({ draw });

@@ -1,6 +1,6 @@
 import { at, meanOf } from "../../lists.js";
 import type { StudyDocument } from "../format/schema.js";
-import type { LakeFutures } from "./draws.js";
+import type { DrawnFutures } from "./joined-futures.js";
 import { comparedOptions } from "./stop-drawing.js";
 
 /** What the first draws say while more are made: for the screen alone, since a few points of it still move. */
@@ -18,22 +18,22 @@ interface EarlyOption {
 }
 
 /** Of each option on average over the futures so far. */
-export function earlyFigures(document: StudyDocument, lakes: readonly LakeFutures[]): EarlyFigures {
+export function earlyFigures(document: StudyDocument, drawn: DrawnFutures): EarlyFigures {
   const { baseline } = comparedOptions(document);
-  const mean = (ofLake: (lake: LakeFutures) => readonly number[]) =>
-    meanOf(lakes.map((lake) => meanOf(ofLake(lake))));
-  const meanCost = (option: number) => mean(({ expected }) => at(expected, option));
-  const cheaper = (option: number) =>
-    mean(({ cost }) =>
-      at(cost, option).map((amount, future) => Number(amount < at(at(cost, baseline), future))),
-    );
+  const own = (option: number) => at(drawn.options, option);
+  const mean = (figures: Float64Array) => meanOf([...figures]);
+  const meanCost = (option: number) => mean(own(option).expected);
+  const cheaper = (option: number) => {
+    const { cost } = own(baseline);
+    return mean(own(option).cost.map((amount, future) => Number(amount < at(cost, future))));
+  };
   const options = document.options.map(({ name }, option): EarlyOption => {
     const against =
       option === baseline
         ? undefined
         : { netBenefit: meanCost(baseline) - meanCost(option), cheaper: cheaper(option) };
-    const everInfested = mean((lake) => at(lake.everInfested, option));
+    const everInfested = mean(own(option).everInfested);
     return { name, meanCost: meanCost(option), everInfested, against };
   });
-  return { lakes: lakes.length, options };
+  return { lakes: drawn.annuities.length, options };
 }

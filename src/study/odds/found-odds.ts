@@ -2,8 +2,7 @@ import { at, meanOf } from "../../lists.js";
 import { clusteredMean, clusteredShare } from "../../model/futures/clusters.js";
 import type { FoundTimes } from "../../model/risk/course.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
-import type { LakeFutures } from "./draws.js";
-import { joined } from "./joined-futures.js";
+import type { JoinedFutures } from "./joined-futures.js";
 import type { FoundAmount, FoundOdds } from "./odds.js";
 
 /** Limits of 80 % of the futures. */
@@ -20,26 +19,21 @@ interface Amounts {
  * @param isCounted of each phase, whether the comparison has it
  */
 export function foundOdds(
-  lakes: readonly LakeFutures[],
-  option: number,
+  { found }: Pick<JoinedFutures, "found">,
   { blocks, confidence, isCounted }: { blocks: number; confidence: number; isCounted: readonly boolean[] },
 ): FoundOdds | undefined {
-  const found = lakes.flatMap(({ found: all }) => (all ? [at(all, option)] : []));
-  const [first] = found;
-  if (!first) return undefined;
-  const futures = found.length * first.isFound.length;
-  const phases = first.expected.map(
-    (_, phase): Amounts => ({
-      expected: joined(found.map(({ expected }) => at(expected, phase))),
-      cost: joined(found.map(({ cost }) => at(cost, phase))),
-    }),
+  if (!found) return undefined;
+  const { times, isFound } = found;
+  const futures = isFound.length;
+  const phases = found.expected.map(
+    (expected, phase): Amounts => ({ expected, cost: at(found.cost, phase) }),
   );
   const amount = ({ expected, cost }: Amounts): FoundAmount => {
     const [low = 0, high = 0] = sampleQuantiles(cost, limits);
     return { mean: clusteredMean(expected, blocks), low, high };
   };
   const of = (counted: boolean) => phases.filter((_, phase) => at(isCounted, phase) === counted);
-  const meanTimes = (key: keyof FoundTimes) => meanOf(found.map(({ times }) => meanOf(times[key])));
+  const meanTimes = (key: keyof FoundTimes) => meanOf([...times[key]]);
   return {
     phases: phases.map(amount),
     counted: amount(together(of(true), futures)),
@@ -51,7 +45,7 @@ export function foundOdds(
       contained: meanTimes("contained"),
       returned: meanTimes("returned"),
     },
-    isFound: clusteredShare(joined(found.map(({ isFound }) => isFound)), blocks, confidence),
+    isFound: clusteredShare(isFound, blocks, confidence),
   };
 }
 

@@ -1,21 +1,19 @@
-import { at } from "../../lists.js";
-import type { DrawnStudy, LakeFutures } from "./draws.js";
+import type { DrawnStudy } from "./draws.js";
 import { inputInformation } from "./information.js";
-import { joined } from "./joined-futures.js";
+import type { DrawnFutures, JoinedFutures } from "./joined-futures.js";
 import type { InputsTold } from "./odds.js";
 import { planTurns } from "./plan-turns.js";
 
-/** What is told of single inputs rests on this of each draw. */
-export type OfInputs = Pick<LakeFutures, "expected" | "plans">;
+/** What is told of single inputs rests on this of all draws. */
+export interface OfInputs extends Pick<DrawnFutures, "plans"> {
+  readonly options: ReadonlyArray<Pick<JoinedFutures, "expected">>;
+}
 
 /**
  * What knowing each input is worth, and which turn plans.
- * @param lakes of whole blocks, in the order of blocks and lakes
+ * @param futures of whole blocks
  */
-export function inputsTold(drawn: DrawnStudy, lakes: readonly OfInputs[]): InputsTold {
-  const options = lakes[0]?.expected ?? [];
-  const benefits = options.map((_, option) =>
-    Array.from(joined(lakes.map(({ expected }) => at(expected, option))), (cost) => -cost),
-  );
-  return { information: inputInformation(drawn, benefits), planTurns: planTurns(drawn, lakes) };
+export function inputsTold(drawn: DrawnStudy, { options, plans }: OfInputs): InputsTold {
+  const benefits = options.map(({ expected }) => Array.from(expected, (cost) => -cost));
+  return { information: inputInformation(drawn, benefits), planTurns: planTurns(drawn, plans) };
 }

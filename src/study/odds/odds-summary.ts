@@ -5,9 +5,9 @@ import { expectedRegret } from "../../model/uncertainty/expected-regret.js";
 import { sampleQuantiles } from "../../model/uncertainty/sample-quantile.js";
 import type { StudyDocument } from "../format/schema.js";
 import { isCounted } from "../papers/phase-prices.js";
-import type { DrawnStudy, LakeFutures } from "./draws.js";
+import type { DrawnStudy } from "./draws.js";
 import { foundOdds } from "./found-odds.js";
-import { joinedFutures } from "./joined-futures.js";
+import type { DrawnFutures, JoinedFutures } from "./joined-futures.js";
 import type { FuturesOdds, Odds, OptionOdds } from "./odds.js";
 import type { OddsSettings } from "./odds-settings.js";
 import { oddsOfOption, confidence as ofIntervals, yearlyBudget } from "./option-odds.js";
@@ -22,20 +22,20 @@ interface SummarisedStudy {
 
 /**
  * What all futures of a study say together.
- * @param lakes of whole blocks, two or more, in the order of blocks and lakes
+ * @param futures of whole blocks, two or more
  */
 export function oddsSummary(
   { document, drawn, settings }: SummarisedStudy,
-  lakes: readonly LakeFutures[],
+  futures: DrawnFutures,
   end: Odds["end"],
 ): FuturesOdds {
   const { options, money, study } = document;
-  const blocks = lakes.length / lakesPerBlock;
+  const { annuities } = futures;
+  const lakes = annuities.length;
+  const blocks = lakes / lakesPerBlock;
   const { baseline } = comparedOptions(document);
-  const futures = joinedFutures(lakes, options.length);
-  const benefits = futures.map(({ expected }) => Array.from(expected, (cost) => -cost));
+  const benefits = futures.options.map(({ expected }) => Array.from(expected, (cost) => -cost));
   const regrets = expectedRegret(benefits);
-  const annuities = lakes.map(({ annuity }) => annuity);
   const perfect = clusteredMean(regrets.ofBest, blocks);
   const { confidence } = settings;
   const counted = (document.report.found?.phases ?? []).map(isCounted);
@@ -43,21 +43,21 @@ export function oddsSummary(
   return {
     settings: { seed: settings.seed, sampling: settings.sampling },
     futures: at(benefits, 0).length,
-    lakes: lakes.length,
+    lakes,
     blocks,
     end,
     inputs: drawn.inputs.length,
     requested: study.requestedOption,
     baseline: at(options, baseline).id,
     options: options.map(({ id, name }, option) => {
-      const own = at(futures, option);
+      const own = at(futures.options, option);
       return {
         id,
         name,
-        ...oddsOfOption(own, option === baseline ? undefined : at(futures, baseline), ofBlocks),
+        ...oddsOfOption(own, option === baseline ? undefined : at(futures.options, baseline), ofBlocks),
         budget: { confidence, ...yearlyBudget(own, { annuities, blocks }, confidence) },
-        ...cleanProgram(document, drawn, lakes, option),
-        found: foundOdds(lakes, option, { blocks, confidence: ofIntervals, isCounted: counted }),
+        ...cleanProgram(document, own, { annuities, central: at(drawn.cleanProgram, option) }),
+        found: foundOdds(own, { blocks, confidence: ofIntervals, isCounted: counted }),
         regret: at(regrets.byOption, option),
       };
     }),
@@ -69,19 +69,12 @@ export function oddsSummary(
 /** What the program alone costs a year, by the draws of the lake, where a contingency is asked for. */
 function cleanProgram(
   { report }: StudyDocument,
-  drawn: DrawnStudy,
-  lakes: readonly LakeFutures[],
-  option: number,
+  own: Pick<JoinedFutures, "cleanProgram">,
+  { annuities, central }: { readonly annuities: Float64Array; readonly central: number },
 ): Pick<OptionOdds, "cleanProgram"> {
   const confidence = report.ask.contingency?.confidence.value;
   if (confidence === undefined) return {};
-  const yearly = lakes.map((lake) => at(lake.cleanProgram, option) / lake.annuity);
+  const yearly = own.cleanProgram.map((cost, lake) => cost / at(annuities, lake));
   const value = at(sampleQuantiles(yearly, [confidence]), 0);
-  return {
-    cleanProgram: {
-      central: at(drawn.cleanProgram, option),
-      value,
-      confidence,
-    },
-  };
+  return { cleanProgram: { central, value, confidence } };
 }

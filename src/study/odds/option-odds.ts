@@ -40,7 +40,7 @@ export function oddsOfOption(
     cost: costQuantiles(own.cost, blocks),
     everInfested: clusteredShare(own.everInfested, blocks, confidence),
     infestedAtEnd: clusteredShare(own.infestedAtEnd, blocks, confidence),
-    establishedBy: Array.from(own.establishedBy),
+    establishedBy: meansByYear(own.establishedBy, horizon),
     against: baseline && inBothAccounts(own, baseline, blocks),
     fan: fanOf(own.byYear, horizon, startYear),
     exceedance: exceedanceCurve(own.cost, exceedanceSteps).map(({ value, chance }) => ({
@@ -105,13 +105,19 @@ const costQuantiles = (values: Float64Array, blocks: number): CostQuantile[] =>
  */
 export function yearlyBudget(
   { cost }: Pick<JoinedFutures, "cost">,
-  { annuities, blocks }: { annuities: readonly number[]; blocks: number },
+  { annuities, blocks }: { annuities: ArrayLike<number>; blocks: number },
   share: number,
 ): QuantileEstimate {
   const futures = cost.length / annuities.length;
   const yearly = cost.map((amount, future) => amount / at(annuities, Math.floor(future / futures)));
   return at(clusteredQuantiles(yearly, blocks, [share], confidence), 0);
 }
+
+/** @param chances of each draw of the lake, which has as many futures as any */
+const meansByYear = (chances: Float64Array, horizon: number): number[] =>
+  Array.from({ length: horizon }, (_, year) =>
+    meanOf([...chances.filter((_, place) => place % horizon === year)]),
+  );
 
 function fanOf(byYear: Float64Array, horizon: number, startYear: number): FanYear[] {
   const futures = Array.from({ length: byYear.length / horizon }, (_, future) => future);

@@ -2,7 +2,7 @@ import { at } from "../../lists.js";
 import { lakesPerBlock } from "../../model/futures/draw-plan.js";
 import { ranks } from "../../model/uncertainty/ranks.js";
 import { sharesOf } from "./block-values.js";
-import type { DrawnStudy, LakeFutures } from "./draws.js";
+import type { DrawnStudy } from "./draws.js";
 import type { PlanTurn, TurningInput } from "./odds.js";
 
 /** Share of the draws with another plan from which an input is looked for that turns it, and up to 1 less it. */
@@ -15,17 +15,17 @@ const beyondDoubt = 4;
  * for it. The input that turns a plan is the one whose values differ most between the m draws with another plan and the n
  * others: r = 2 U/(m n) − 1, with a standard error of √((m+n+1)/(3 m n)) where there is no difference (Mann and Whitney
  * 1947. Annals of Mathematical Statistics 18(1):50-60, from memory).
- * @param lakes of whole blocks, in the order of blocks and lakes
+ * @param chosen of each draw of the lake, of whole blocks: the plan of each part
  */
 export function planTurns(
   drawn: Pick<DrawnStudy, "plan" | "plans" | "catalogue">,
-  lakes: readonly Pick<LakeFutures, "plans">[],
+  chosen: ReadonlyArray<readonly string[]>,
 ): PlanTurn[] {
-  const inputs = rankedInputs(drawn, lakes.length);
+  const inputs = rankedInputs(drawn, chosen.length);
   return drawn.plans
     .flatMap(({ plan, ...part }, index): PlanTurn[] => {
-      const chosen = lakes.map(({ plans }) => at(plans, index));
-      const others = chosen.filter((id) => id !== plan.id);
+      const ofPart = chosen.map((plans) => at(plans, index));
+      const others = ofPart.filter((id) => id !== plan.id);
       const [other] = frequencies(others);
       if (!other) return [];
       const name = drawn.catalogue.find(({ id }) => id === other.id)?.name ?? other.id;
@@ -33,10 +33,10 @@ export function planTurns(
         {
           ...part,
           plan,
-          share: others.length / lakes.length,
-          other: { id: other.id, name, share: other.count / lakes.length },
+          share: others.length / chosen.length,
+          other: { id: other.id, name, share: other.count / chosen.length },
           by: turningInput(
-            chosen.map((id) => id !== plan.id),
+            ofPart.map((id) => id !== plan.id),
             inputs,
           ),
         },

@@ -1,4 +1,4 @@
-import { meanOf } from "../../lists.js";
+import { meanOf, numbersBy } from "../../lists.js";
 import {
   type DrawPlan,
   futuresPerLake,
@@ -19,20 +19,17 @@ import type { Sensitivity } from "./odds.js";
  * futures to the last digit, with one value for each lake. So inputs of both stages are told on one scale, against all
  * that varies. An input without effect lies within about ±2/√(m−1) in 19 of 20 cases, m the lakes for an input
  * of the lake (less where chances decide most) and the futures for the others.
- * @param netBenefits of the futures of each lake, luck left out: lake by lake in the order of the blocks
+ * @param netBenefits of the futures, luck left out: lake by lake in the order of the blocks
  */
-export function rankCorrelations(
-  plan: StudyPlan,
-  netBenefits: ReadonlyArray<ArrayLike<number>>,
-): Sensitivity["ranks"] {
-  const all = netBenefits.flatMap((lake) => Array.from(lake));
-  if (all.every((value) => value === all[0])) return [];
-  const ranked = ranks(all);
-  const lakeMeans = netBenefits.map((_, lake) =>
+export function rankCorrelations(plan: StudyPlan, netBenefits: Float64Array): Sensitivity["ranks"] {
+  if (netBenefits.every((value) => value === netBenefits[0])) return [];
+  const lakes = netBenefits.length / futuresPerLake;
+  const ranked = ranks(Array.from(netBenefits));
+  const lakeMeans = numbersBy(lakes, (lake) =>
     meanOf(ranked.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake)),
   );
   const between = deviation(lakeMeans) / deviation(ranked);
-  const drawn = drawnOrders(plan, netBenefits.length);
+  const drawn = drawnOrders(plan, lakes);
   return plan.inputs
     .flatMap(({ id, name, stage }) => {
       const values = drawn.get(id) ?? [];

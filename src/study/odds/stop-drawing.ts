@@ -1,10 +1,10 @@
-import { at, meanOf } from "../../lists.js";
+import { at, meanOf, numbersBy } from "../../lists.js";
 import { isBaseline } from "../../model/compare.js";
 import { futuresPerBlock, lakesPerBlock } from "../../model/futures/draw-plan.js";
 import { momentsOf } from "../../model/uncertainty/running-moments.js";
 import { nextStep } from "../../model/uncertainty/stop-rule.js";
 import type { StudyDocument } from "../format/schema.js";
-import type { LakeFutures } from "./draws.js";
+import type { DrawnFutures } from "./joined-futures.js";
 import type { Odds } from "./odds.js";
 import { finestError, type OddsSettings, usualBlocks } from "./odds-settings.js";
 
@@ -26,22 +26,16 @@ type NextBlocks = { readonly blocks: number } | { readonly end: Odds["end"] };
  * Whether the requested option's mean net benefit is known well enough, by the blocks drawn so far: each is a sample of its
  * own, so that their means are independent. The answer depends on the draws alone: whoever draws, in whatever order,
  * ends at the same block.
- * @param lakes of whole blocks, in the order of blocks and lakes; none before the first
+ * @param drawn of whole blocks
  */
 export function blocksToDo(
-  lakes: readonly LakeFutures[],
+  drawn: DrawnFutures,
   { requested, baseline }: ComparedOptions,
   { precision, mostFutures }: Pick<OddsSettings, "precision" | "mostFutures">,
 ): NextBlocks {
-  const meansOf = (ofLake: (lake: LakeFutures) => number) => blockMeans(lakes.map(ofLake));
-  const netBenefits = momentsOf(
-    meansOf(({ expected }) => meanOf([...at(expected, baseline)]) - meanOf([...at(expected, requested)])),
-  );
-  const losses = momentsOf(
-    meansOf(
-      ({ expected, program }) => meanOf([...at(expected, baseline)]) - meanOf([...at(program, baseline)]),
-    ),
-  );
+  const meansOf = (one: Column, less: Column) => momentsOf(blockMeans(drawn, one, less));
+  const netBenefits = meansOf([baseline, "expected"], [requested, "expected"]);
+  const losses = meansOf([baseline, "expected"], [baseline, "program"]);
   const cap = Math.floor(mostFutures / futuresPerBlock);
   const next = nextStep(netBenefits, {
     share: precision,
@@ -59,9 +53,18 @@ export function blocksToDo(
   }
 }
 
-/** Means of lakes, block by block. */
-function blockMeans(lakes: readonly number[]): number[] {
-  return Array.from({ length: lakes.length / lakesPerBlock }, (_, block) =>
-    meanOf(lakes.slice(block * lakesPerBlock, (block + 1) * lakesPerBlock)),
-  );
+/** Figures of an option, by its place. */
+type Column = readonly [option: number, figure: "expected" | "program"];
+
+/** Mean of one column less that of another, block by block. */
+function blockMeans(
+  { options, annuities }: DrawnFutures,
+  ...[one, less]: readonly [Column, Column]
+): number[] {
+  const blocks = annuities.length / lakesPerBlock;
+  const meanIn = ([option, figure]: Column, block: number) => {
+    const all = at(options, option)[figure];
+    return meanOf([...all.subarray((block * all.length) / blocks, ((block + 1) * all.length) / blocks)]);
+  };
+  return numbersBy(blocks, (block) => meanIn(one, block) - meanIn(less, block));
 }

@@ -5,6 +5,7 @@ import { amountOf } from "../../../src/model/money/line.js";
 import { foundCourse, phaseWorth } from "../../../src/model/risk/course.js";
 import { drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
 import { foundOdds } from "../../../src/study/odds/found-odds.js";
+import { joinedFutures } from "../../../src/study/odds/joined-futures.js";
 import { readStudyText } from "../../../src/study/reading/read.js";
 import { assumptionSet } from "../../model/assumptions.js";
 import { editedDocument, editedText } from "../example.js";
@@ -112,7 +113,11 @@ describe("what is done once mussels are found, in the odds", () => {
       drawn.futures(Math.floor(lake / lakesPerBlock), lake % lakesPerBlock),
     );
     const isCounted = [false, false, true, true, false];
-    const odds = foundOdds(lakes, requested, { blocks: 2, confidence: 0.95, isCounted });
+    const odds = foundOdds(at(joinedFutures(lakes).options, requested), {
+      blocks: 2,
+      confidence: 0.95,
+      isCounted,
+    });
     if (!odds) throw new Error("nothing is told of the find");
     expect(odds.all.mean.value).toBeCloseTo(sumOf(odds.phases.map(({ mean }) => mean.value)), 4);
     expect(odds.all.mean.value).toBeCloseTo(odds.counted.mean.value + odds.beside.mean.value, 4);

@@ -54,9 +54,10 @@ describe("a study of which only the year of establishment is unknown", () => {
   const comparison = comparedRun(document, certain).comparison;
   const results = [comparison.baseline, ...comparison.options.map(({ result }) => result)];
   const lakes = lakesOf(document, certain, 2);
-  const futures = joinedFutures(lakes, document.options.length);
+  const all = joinedFutures(lakes);
+  const futures = all.options;
   const drawn = drawnStudy(document, certain, usual);
-  const odds = oddsSummary({ document, drawn, settings: twoBlocks }, lakes, "cap");
+  const odds = oddsSummary({ document, drawn, settings: twoBlocks }, all, "cap");
 
   it.each(document.options.map(({ id }, index) => [id, index] as const))(
     "costs on average what the comparison expects: %s",
@@ -94,7 +95,7 @@ describe("a study of which only the year of establishment is unknown", () => {
   it("has nothing to learn, and regrets every option but the best by what it is dearer", () => {
     const least = Math.min(...results.map(({ presentValue }) => presentValue.total.toNumber()));
     expect(odds.inputs).toBe(0);
-    expect(inputsTold(drawn, lakes).information).toEqual([]);
+    expect(inputsTold(drawn, all).information).toEqual([]);
     expect(odds.perfectInformation).toBeLessThan(1e-6 * least);
     for (const { id, regret } of odds.options) {
       const total =
@@ -225,9 +226,9 @@ describe("the draws of a study", () => {
       .toReversed()
       .map((unit) => drawn.futures(Math.floor(unit / lakesPerBlock), unit % lakesPerBlock));
     const odds = studyOdds(document, assumptionSet, twoBlocks);
-    const lakes = backwards.toReversed();
-    const summary = oddsSummary({ document, drawn, settings: twoBlocks }, lakes, odds.end);
-    expect({ ...summary, ...inputsTold(drawn, lakes) }).toEqual(odds);
+    const all = joinedFutures(backwards.toReversed());
+    const summary = oddsSummary({ document, drawn, settings: twoBlocks }, all, odds.end);
+    expect({ ...summary, ...inputsTold(drawn, all) }).toEqual(odds);
     expect(studyOdds(document, assumptionSet, twoBlocks)).toEqual(odds);
     const other = studyOdds(document, assumptionSet, { ...twoBlocks, seed: 2 });
     expect(other.options.map(({ meanCost }) => meanCost)).not.toEqual(

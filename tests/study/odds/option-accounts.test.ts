@@ -2,13 +2,15 @@ import { describe, expect, it } from "vitest";
 import type { JoinedFutures } from "../../../src/study/odds/joined-futures.js";
 import { oddsOfOption } from "../../../src/study/odds/option-odds.js";
 
+type Column = Exclude<keyof JoinedFutures, "found">;
+
 /** Four futures of two blocks. */
-function futures(amounts: Partial<Record<keyof JoinedFutures, readonly number[]>>): JoinedFutures {
-  const of = (key: keyof JoinedFutures) => Float64Array.from(amounts[key] ?? [0, 0, 0, 0]);
+function futures(amounts: Partial<Record<Column, readonly number[]>>): JoinedFutures {
+  const of = (key: Column) => Float64Array.from(amounts[key] ?? [0, 0, 0, 0]);
   return {
     ...{ expected: of("expected"), cost: of("cost"), program: of("program"), byYear: of("byYear") },
     ...{ everInfested: of("everInfested"), infestedAtEnd: of("infestedAtEnd") },
-    establishedBy: of("establishedBy"),
+    ...{ establishedBy: of("establishedBy"), cleanProgram: of("cleanProgram") },
     ...{ duty: of("duty"), policy: of("policy"), other: of("other"), otherCost: of("otherCost") },
   };
 }
@@ -64,10 +66,10 @@ describe("an option in both accounts", () => {
   });
 });
 
-const plain = (lists: JoinedFutures): Record<keyof JoinedFutures, number[]> => ({
+const plain = (lists: JoinedFutures): Record<Column, number[]> => ({
   ...{ expected: [...lists.expected], cost: [...lists.cost], program: [...lists.program] },
   ...{ byYear: [...lists.byYear], everInfested: [...lists.everInfested] },
-  establishedBy: [...lists.establishedBy],
+  ...{ establishedBy: [...lists.establishedBy], cleanProgram: [...lists.cleanProgram] },
   ...{ infestedAtEnd: [...lists.infestedAtEnd], duty: [...lists.duty], policy: [...lists.policy] },
   ...{ other: [...lists.other], otherCost: [...lists.otherCost] },
 });

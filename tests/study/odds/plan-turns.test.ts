@@ -28,7 +28,7 @@ const growth = Array.from(
 const turnsOf = (planOf: (growth: number, draw: number) => string) =>
   planTurns(
     drawn,
-    growth.map((share, draw) => ({ plans: [planOf(share, draw)] })),
+    growth.map((share, draw) => [planOf(share, draw)]),
   );
 
 describe("plans that the draws turn", () => {

@@ -37,16 +37,11 @@ function drawn(id: string): number[] {
   );
 }
 
-const byLake = (values: readonly number[]) =>
-  Array.from({ length: lakes }, (_, lake) =>
-    values.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake),
-  );
-
 const [area, coin, chance] = ["area", "coin", "chance"].map(drawn) as [number[], number[], number[]];
 
 describe("rank correlations over the futures", () => {
   const values = area.map((each, draw) => each * (chance[draw] ?? 0) ** 2 - (coin[draw] ?? 0) / 4);
-  const found = rankCorrelations(plan, byLake(values));
+  const found = rankCorrelations(plan, Float64Array.from(values));
 
   it("are Spearman's of the futures written out in full", () => {
     expect(found).toHaveLength(5);
@@ -66,10 +61,16 @@ describe("rank correlations over the futures", () => {
   });
 
   it("are 1 and −1 for what alone decides, of either stage", () => {
-    const rising = rankCorrelations(plan, byLake(area.map((each) => Math.exp(each))));
+    const rising = rankCorrelations(
+      plan,
+      Float64Array.from(area, (each) => Math.exp(each)),
+    );
     expect(rising[0]).toMatchObject({ id: "area" });
     expect(rising[0]?.correlation).toBeCloseTo(1, 12);
-    const falling = rankCorrelations(plan, byLake(chance.map((each) => -each)));
+    const falling = rankCorrelations(
+      plan,
+      Float64Array.from(chance, (each) => -each),
+    );
     expect(falling[0]).toMatchObject({ id: "chance" });
     expect(falling[0]?.correlation).toBeCloseTo(-1, 12);
   });
@@ -79,18 +80,18 @@ describe("rank correlations over the futures", () => {
     const limited = { ...input("chance", "chances"), limits: { low: -1, high: 2 } };
     const alone = { ...plan, inputs: [limited] };
     const benefits = Array.from({ length: blocks }, (_, block) => blockDraws(alone, block)).flatMap(
-      ({ chances }) => {
-        const values = chances.get("chance") ?? [];
-        return Array.from({ length: lakesPerBlock }, (_, lake) =>
-          values.slice(lake * futuresPerLake, (lake + 1) * futuresPerLake),
-        );
-      },
+      ({ chances }) => chances.get("chance") ?? [],
     );
-    const [found] = rankCorrelations(alone, benefits);
+    const [found] = rankCorrelations(alone, Float64Array.from(benefits));
     expect(found?.correlation).toBeCloseTo(1, 9);
   });
 
   it("are none where the net benefit does not vary", () => {
-    expect(rankCorrelations(plan, byLake(area.map(() => 7)))).toEqual([]);
+    expect(
+      rankCorrelations(
+        plan,
+        Float64Array.from(area, () => 7),
+      ),
+    ).toEqual([]);
   });
 });

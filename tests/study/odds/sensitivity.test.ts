@@ -21,7 +21,7 @@ it("what matters is told of all inputs by rank, and by bars of the first of thes
   );
   const study = drawnStudy(document, assumptions, { seed: 4, sampling: "latin-hypercube" });
   const compared = comparedOptions(document);
-  const lakes = Array.from({ length: 32 }, (_, lake) => lake).map((lake) => {
+  const benefits = Array.from({ length: 32 }, (_, lake) => lake).flatMap((lake) => {
     const { expected } = study.futures(Math.floor(lake / lakesPerBlock), lake % lakesPerBlock);
     const [without, own] = [expected[compared.baseline], expected[compared.requested]];
     if (!without || !own) throw new Error("no options to compare");
@@ -30,7 +30,7 @@ it("what matters is told of all inputs by rank, and by bars of the first of thes
   const batches: number[] = [];
   const found = await sensitivityOf(
     study.plan,
-    rankCorrelations(study.plan, lakes),
+    rankCorrelations(study.plan, Float64Array.from(benefits)),
     async (points) => {
       batches.push(points.length);
       const last = points.toReversed().map((point) => netBenefitsAt(study, compared, point));

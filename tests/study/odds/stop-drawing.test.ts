@@ -1,41 +1,42 @@
 import { describe, expect, it } from "vitest";
 import { futuresPerBlock, lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
-import type { LakeFutures } from "../../../src/study/odds/draws.js";
+import { type DrawnFutures, noneDrawn } from "../../../src/study/odds/joined-futures.js";
 import { blocksToDo } from "../../../src/study/odds/stop-drawing.js";
 
 const compared = { baseline: 0, requested: 1 };
 const settings = { precision: 0.05, mostFutures: 40 * futuresPerBlock };
 
-/** A lake in whose two futures an infestation costs some amount and the option brings a net benefit on average. */
-const lakeWith = (netBenefit: number, loss: number): LakeFutures => ({
-  expected: [
-    [900, 1100].map((each) => each + loss),
-    [1000, 1000 - 2 * netBenefit].map((each) => each + loss),
-  ],
-  cost: [],
-  establishment: [],
-  program: [[1000, 1000]],
-  everInfested: [],
-  infestedAtEnd: [],
-  establishedBy: [],
-  ...{ duty: [], policy: [], other: [], otherCost: [] },
-  byYear: [],
-  annuity: 1,
-  cleanProgram: [],
-  plans: [],
-  found: undefined,
-});
-/** Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). */
-const blocksWith = (count: number, mean: number, deviation: number, loss = 1e6) =>
-  Array.from({ length: count }, (_, block) =>
-    Array.from({ length: lakesPerBlock }, (_, lake) =>
-      lakeWith(mean + (block % 2 === 0 ? deviation : -deviation) + (lake % 2 === 0 ? 500 : -500), loss),
-    ),
-  ).flat();
+/**
+ * Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). In both
+ * futures of a lake an infestation costs some amount.
+ */
+function blocksWith(count: number, mean: number, deviation: number, loss = 1e6): DrawnFutures {
+  const lakes = Array.from({ length: count * lakesPerBlock }, (_, lake) => lake);
+  const netBenefit = (lake: number) =>
+    mean +
+    (Math.floor(lake / lakesPerBlock) % 2 === 0 ? deviation : -deviation) +
+    (lake % 2 === 0 ? 500 : -500);
+  const none = { ...unasked, expected: perFuture(lakes, () => [900 + loss, 1100 + loss]) };
+  const program = perFuture(lakes, () => [1000, 1000]);
+  const own = {
+    ...unasked,
+    expected: perFuture(lakes, (lake) => [1000 + loss, 1000 + loss - 2 * netBenefit(lake)]),
+  };
+  return { ...noneDrawn, options: [{ ...none, program }, own], annuities: new Float64Array(lakes.length) };
+}
+
+const perFuture = (lakes: readonly number[], figures: (lake: number) => readonly number[]) =>
+  Float64Array.from(lakes.flatMap(figures));
+
+const empty = new Float64Array();
+const unasked = {
+  ...{ program: empty, cost: empty, everInfested: empty, infestedAtEnd: empty, establishedBy: empty },
+  ...{ duty: empty, policy: empty, other: empty, otherCost: empty, byYear: empty, cleanProgram: empty },
+};
 
 describe("drawing", () => {
   it("begins with more than two hundred lakes, in blocks", () => {
-    expect(blocksToDo([], compared, settings)).toEqual({ blocks: 16 });
+    expect(blocksToDo(noneDrawn, compared, settings)).toEqual({ blocks: 16 });
     expect(16 * lakesPerBlock).toBeGreaterThan(200);
     expect(blocksToDo(blocksWith(15, 100, 0), compared, settings)).toEqual({ blocks: 1 });
   });
@@ -62,7 +63,7 @@ describe("drawing", () => {
   it("ends at the most futures, in whole blocks, though these be fewer than usual", () => {
     expect(blocksToDo(blocksWith(40, 100, 90), compared, settings)).toEqual({ end: "cap" });
     const few = { ...settings, mostFutures: 2 * futuresPerBlock + 1 };
-    expect(blocksToDo([], compared, few)).toEqual({ blocks: 2 });
+    expect(blocksToDo(noneDrawn, compared, few)).toEqual({ blocks: 2 });
     expect(blocksToDo(blocksWith(2, 100, 90), compared, few)).toEqual({ end: "cap" });
   });
 });

@@ -2,8 +2,9 @@ import type { AssumptionSet } from "../../../src/assumptions/entry.js";
 import { lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
 import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
-import { type DrawnStudy, drawnStudy, type LakeFutures } from "../../../src/study/odds/draws.js";
+import { type DrawnStudy, drawnStudy } from "../../../src/study/odds/draws.js";
 import { inputsTold } from "../../../src/study/odds/inputs-told.js";
+import { type DrawnFutures, joinedFutures, noneDrawn } from "../../../src/study/odds/joined-futures.js";
 import type { Odds } from "../../../src/study/odds/odds.js";
 import type { OddsSettings } from "../../../src/study/odds/odds-settings.js";
 import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
@@ -16,8 +17,8 @@ export function studyOdds(
   settings: OddsSettings = oddsSettings(document.study.uncertainty),
 ): Omit<Odds, "matters"> {
   const drawn = drawnStudy(document, assumptions, settings);
-  const { lakes, end } = drawUntil(drawn, comparedOptions(document), settings);
-  return { ...oddsSummary({ document, drawn, settings }, lakes, end), ...inputsTold(drawn, lakes) };
+  const { all, end } = drawUntil(drawn, comparedOptions(document), settings);
+  return { ...oddsSummary({ document, drawn, settings }, all, end), ...inputsTold(drawn, all) };
 }
 
 /** Draws block after block until the stop rule is content. */
@@ -25,14 +26,15 @@ function drawUntil(
   { futures }: DrawnStudy,
   compared: ComparedOptions,
   settings: OddsSettings,
-): { lakes: LakeFutures[]; end: Odds["end"] } {
-  const lakes: LakeFutures[] = [];
+): { all: DrawnFutures; end: Odds["end"] } {
+  let all = noneDrawn;
   for (;;) {
-    const next = blocksToDo(lakes, compared, settings);
-    if ("end" in next) return { lakes, end: next.end };
-    const first = lakes.length / lakesPerBlock;
+    const next = blocksToDo(all, compared, settings);
+    if ("end" in next) return { all, end: next.end };
+    const first = all.annuities.length / lakesPerBlock;
     for (let block = first; block < first + next.blocks; block++) {
-      for (let lake = 0; lake < lakesPerBlock; lake++) lakes.push(futures(block, lake));
+      const lakes = Array.from({ length: lakesPerBlock }, (_, lake) => futures(block, lake));
+      all = joinedFutures(lakes, all);
     }
   }
 }

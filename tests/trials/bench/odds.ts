@@ -10,6 +10,7 @@ import { drawingThreads } from "#product/odds/threads.js";
 import type { StudyDocument } from "#product/study/format/schema.js";
 import { oddsSettings } from "#product/study/format/uncertainty-schema.js";
 import { drawnStudy } from "#product/study/odds/draws.js";
+import { joinedFutures } from "#product/study/odds/joined-futures.js";
 import { usualBlocks } from "#product/study/odds/odds-settings.js";
 import { prepareStudy } from "#product/study/prepare/prepared.js";
 import { median } from "../median.js";
@@ -91,7 +92,8 @@ async function time(pool: WorkerPool, study: StudyToDraw, futures: number): Prom
   const { signal } = new AbortController();
   const blocks = { first: 0, count: futures / futuresPerBlock };
   const lakes = await drawLakes(pool, study, blocks, { signal, onProgress: () => undefined });
-  if (lakes.length > lakesPerBlock) await pool.ask(study, "summary", { lakes, end: "cap" }, signal);
+  if (lakes.length > lakesPerBlock)
+    await pool.ask(study, "summary", { drawn: joinedFutures(lakes), end: "cap" }, signal);
   return performance.now() - start;
 }
 
