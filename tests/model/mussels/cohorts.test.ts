@@ -1,4 +1,5 @@
 import { describe, expect, it, test } from "vitest";
+import { sumOf } from "../../../src/lists.js";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { bareColony, cohortsOf, passMonth } from "../../../src/model/mussels/cohorts.js";
 import type { Layer } from "../../../src/model/mussels/layer.js";
@@ -111,9 +112,12 @@ describe("a single brood", () => {
       [0, 0, 0, 0, 0, 0],
     ];
     const few = [1.6e-6, 1.05e-6, 1.3e-6, 1.2e-6, 1.1e-6];
-    const [alone, beside] = [lastOf([...june, 0, 0, 0, 0, 0, 0]), lastOf([...june, ...few, 0])];
-    for (const name of ["number", "cover", "mass"] as const)
-      expect(relativeGap(beside?.[name] ?? Number.NaN, alone?.[name] ?? Number.NaN)).toBeLessThan(1e-9);
+    const alone = lastOf([...june, 0, 0, 0, 0, 0, 0]);
+    for (const beside of [few, [...few.slice(0, 2), 0, 0, 0]].map((each) => lastOf([...june, ...each, 0])))
+      for (const name of ["number", "cover", "mass"] as const)
+        expect(relativeGap(beside?.[name] ?? Number.NaN, alone?.[name] ?? Number.NaN)).toBeLessThan(1e-9);
+    const [many, manyBeside] = [0, 1.05e-6].map((july) => lastOf([...june, july, 0.4, 0, 0, 0, 0])?.number);
+    expect(relativeGap(manyBeside ?? Number.NaN, many ?? Number.NaN)).toBeLessThan(1e-9);
     expect(alone?.number).toBeCloseTo(0.4 * 0.9 ** 6, 12);
     // In November, the last month of the season, by themselves.
     expect(lastOf([...none, 0, 0, 0, 0, 1.05e-6, 0])?.number).toBe(0);
@@ -172,5 +176,8 @@ describe("shedding", () => {
     const ofAge = grown * (Math.exp(growth.yearlyMortality / 12) - 1);
     expect(relativeGap(colony.shed, ofAge + grown - colony.mass)).toBeLessThan(1e-9);
     expect(colony.killed).toBe(0);
+    // Also once they have lived on for a month.
+    passMonth(colony, july + 1, 0);
+    expect(relativeGap(sumOf(cohortsOf(colony)), colony.number)).toBeLessThan(1e-9);
   });
 });
