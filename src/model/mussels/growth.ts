@@ -3,7 +3,6 @@ import type { Assumed } from "../assumed.js";
 import { bareColony, type ColonyParameters, type ColonySurface, isBared, passMonth } from "./cohorts.js";
 import { numberRoom } from "./number-room.js";
 import type { MusselParameters } from "./shell-table.js";
-import { isEverDry } from "./surface.js";
 
 export interface GrowthParameters extends ColonyParameters, MusselParameters {
   readonly bulkDensity: number;
@@ -52,7 +51,6 @@ export function killedByYear(
   parameters: GrowthParameters,
 ): number[] {
   const years = density.length / 12;
-  if (!isEverDry(surface.months)) return Array<number>(years).fill(0);
   const killed: number[] = [];
   const colony = bareColony(surface, parameters, parameters.room(density.length));
   const tried = Math.ceil(settled / 12) + 2;

@@ -51,9 +51,8 @@ export function densityShare(years: number, parameters: PopulationParameters): n
   const start = logit(parameters.initialShare);
   const grown = 1 / (1 + Math.exp(-(start + logisticRate(parameters) * years)));
   const { laterOverPeak, declineYears, yearsToPeak } = parameters;
-  const declined = declineYears > 0 ? Math.min(1, Math.max(0, (years - yearsToPeak) / declineYears)) : 1;
-  const decline = years > yearsToPeak ? 1 - (1 - laterOverPeak) * declined : 1;
-  return grown * decline;
+  if (years <= yearsToPeak) return grown;
+  return grown * (1 - (1 - laterOverPeak) * Math.min(1, (years - yearsToPeak) / declineYears));
 }
 
 /** First month from which a density no longer changes. */

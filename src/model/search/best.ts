@@ -39,31 +39,23 @@ const mostEvaluated = 600;
  * @param tolerance how far above the bound the best may be left
  */
 export function leastCost(ladders: readonly Ladder[], tolerance: number): Best {
-  const known = new Map<string, number>();
+  const known = new Set<string>();
   let best: (Rung & { cost: number }) | undefined;
-  const costAt = (ladder: number, rung: number): number => {
-    const key = `${ladder}/${rung}`;
-    const found = known.get(key);
-    if (found !== undefined) return found;
+  const workedOut = (ladder: number, rung: number) => {
     const { hours, met } = at(ladders, ladder);
-    const { loss, idle, fees, perHours } = met(rung);
-    const cost = loss + idle + fees + hours(rung) * perHours;
-    known.set(key, cost);
+    const parts = met(rung);
+    const cost = parts.loss + parts.idle + parts.fees + hours(rung) * parts.perHours;
+    known.add(`${ladder}/${rung}`);
     if (!best || cost < best.cost) best = { ladder, rung, cost };
-    return cost;
+    return parts;
   };
+  /** Bound of what lies between its ends. */
   const stretch = (ladder: number, from: number, to: number): Stretch => {
-    const { hours, met } = at(ladders, ladder);
-    const ends = [costAt(ladder, from), costAt(ladder, to)];
-    const [foot, top] = [met(from), met(to)];
-    const least = (part: "loss" | "idle" | "fees" | "perHours") => Math.min(foot[part], top[part]);
-    const inside = least("loss") + least("idle") + least("fees") + hours(from) * least("perHours");
-    return {
-      ladder,
-      from,
-      to,
-      bound: to - from <= 1 ? Math.min(...ends) : Math.min(...ends, inside),
-    };
+    const [foot, top] = [workedOut(ladder, from), workedOut(ladder, to)];
+    const least = (part: keyof typeof foot) => Math.min(foot[part], top[part]);
+    const hours = at(ladders, ladder).hours(from);
+    const inside = least("loss") + least("idle") + least("fees") + hours * least("perHours");
+    return { ladder, from, to, bound: to - from <= 1 ? Number.POSITIVE_INFINITY : inside };
   };
   const open = ladders.flatMap(({ length }, ladder) => (length > 0 ? [stretch(ladder, 0, length - 1)] : []));
   let bound = Number.POSITIVE_INFINITY;

@@ -164,7 +164,8 @@ function meansIn(lake: LakeTerms, course: Course, candidate: Omit<Candidate, "ho
     let running = clean[year] ?? 0;
     for (let since = 0; since <= year; since++)
       running += (established[since] ?? 0) * (course.kept[year - since] ?? 0);
-    const weight = running * (course.factors[year] ?? 0) * (years[year]?.cost ?? 0);
+    const { cost } = years[year] ?? noElement(years, year);
+    const weight = running * (course.factors[year] ?? 0) * cost;
     sums.idle += weight * (idle[year] ?? 0);
     sums.perHours += weight * (perHours[year] ?? 0);
     sums.fees += weight * (fees[year] ?? 0);
@@ -185,7 +186,7 @@ function coursesOfLake(
 ): CourseSums {
   const horizon = years.length;
   const [established, clean] = [new Float64Array(horizon), new Float64Array(horizon)];
-  const starts = new Float64Array(horizon);
+  const starts = new Float64Array(horizon + 1 + contained.length);
   let chance = 0;
   for (const future of futures) {
     const { unchecked, checked } = future.rates;
@@ -193,22 +194,19 @@ function coursesOfLake(
     starts[0] = 1;
     let [never, hazard] = [1, 0];
     for (let year = 0; year < horizon; year++) {
+      const { reach } = years[year] ?? noElement(years, year);
       const isAsBefore =
-        year > 0 &&
-        years[year]?.reach === years[year - 1]?.reach &&
+        years[year - 1]?.reach === reach &&
         unchecked[year] === unchecked[year - 1] &&
         checked[year] === checked[year - 1];
-      if (!isAsBefore) {
-        const { reach } = years[year] ?? noElement(years, year);
-        hazard = yearlyHazard(throughOf(future, set, { met, own, reach }), year, future.rates);
-      }
+      if (!isAsBefore) hazard = yearlyHazard(throughOf(future, set, { met, own, reach }), year, future.rates);
       const start = starts[year] ?? 0;
       const founded = start * hazard;
       never *= 1 - hazard;
       established[year] = (established[year] ?? 0) + founded;
       clean[year] = (clean[year] ?? 0) + start - founded;
-      if (year + 1 < horizon) starts[year + 1] = (starts[year + 1] ?? 0) + start - founded;
-      for (let age = 0; age < contained.length && year + age + 1 < horizon; age++)
+      starts[year + 1] = (starts[year + 1] ?? 0) + start - founded;
+      for (let age = 0; age < contained.length; age++)
         starts[year + age + 1] = (starts[year + age + 1] ?? 0) + founded * (contained[age] ?? 0);
     }
     chance += 1 - never;

@@ -95,7 +95,7 @@ function stepsWith(steps: ProgramSteps, measures: readonly Measure[]): ProgramSt
   for (const { withoutSeals, withoutWash, steps: own } of measures) {
     if (withoutSeals) set = { ...set, seals: [] };
     if (withoutWash) set = { ...set, hotWash: 0, byClass: set.byClass.map(unwashed) };
-    if (own) set = { ...set, ...own };
+    set = { ...set, ...own };
   }
   return set;
 }

@@ -1,7 +1,10 @@
 import { describe, expect, it, test } from "vitest";
+import { sumOf } from "../../../src/lists.js";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { bareColony, cohortsOf, passMonth } from "../../../src/model/mussels/cohorts.js";
+import type { Layer } from "../../../src/model/mussels/layer.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
-import { relativeGap } from "../near.js";
+import { everyMonth, relativeGap } from "../near.js";
 import { growLayers, growth, stillSurface } from "./growing.js";
 
 const surface = stillSurface({ at: "elevation", elevation: 95 }, productiveLake);
@@ -24,6 +27,15 @@ describe("the mussels of a surface with room for all", () => {
       if (expected > 0) expect(relativeGap(number, expected)).toBeLessThan(1e-9);
     });
     expect(expected).toBeGreaterThan(growth.settlersPerMonth);
+  });
+
+  it("are as many as settle there", () => {
+    const months = surface.months.map((each) => ({ ...each, settlement: each.settlement / 4 }));
+    const quarter = growLayers({ surface: { ...surface, months }, density }, roomy);
+    for (const month of [11, 100]) {
+      const of = (those: readonly Layer[]) => those[month]?.number ?? Number.NaN;
+      expect(relativeGap(4 * of(quarter), of(layers))).toBeLessThan(1e-9);
+    }
   });
 
   it("weigh and cover what those of each settling month do by themselves", () => {
@@ -65,6 +77,20 @@ describe("a single brood", () => {
     }
   });
 
+  it("weighs and covers what it did once growth has come to rest, however old it grows", () => {
+    const density = Array.from({ length: 12 * years }, (_, month) => (month === 5 ? 0.5 : 0));
+    const layers = growLayers({ surface, density }, roomy);
+    const ofOne = (later: number, name: "mass" | "cover") => {
+      const { number = Number.NaN, [name]: sum = Number.NaN } = layers[5 + later] ?? {};
+      return sum / number;
+    };
+    for (const name of ["mass", "cover"] as const) {
+      expect(ofOne(80, name)).toBeGreaterThan(ofOne(60, name));
+      for (const later of [96, 97, 108, 120, 150])
+        expect(relativeGap(ofOne(later, name), ofOne(90, name))).toBeLessThan(1e-9);
+    }
+  });
+
   it("is followed below one mussel to a square metre, until it moves nothing", () => {
     // By hand: nobody dies in two months.
     const few = (share: number) =>
@@ -75,6 +101,54 @@ describe("a single brood", () => {
     expect(few(0.4)).toBeCloseTo(0.4, 12);
     expect(few(1e-5)).toBeCloseTo(1e-5, 12);
     expect(few(1e-7)).toBe(0);
+  });
+
+  it("is left out by itself, at the season's end too, and the others weigh and cover what they did", () => {
+    // By hand: a tenth dies each month. Of five broods that are few, each falls below one to a square kilometre by December.
+    const rare = { ...roomy, settlersPerMonth: 1, yearlyMortality: -12 * Math.log(0.9) };
+    const lastOf = (density: readonly number[]) => growLayers({ surface, density }, rare).at(-1);
+    const [june, none] = [
+      [0, 0, 0, 0, 0, 0.4],
+      [0, 0, 0, 0, 0, 0],
+    ];
+    const few = [1.6e-6, 1.05e-6, 1.3e-6, 1.2e-6, 1.1e-6];
+    const alone = lastOf([...june, 0, 0, 0, 0, 0, 0]);
+    for (const beside of [few, [...few.slice(0, 2), 0, 0, 0]].map((each) => lastOf([...june, ...each, 0])))
+      for (const name of ["number", "cover", "mass"] as const)
+        expect(relativeGap(beside?.[name] ?? Number.NaN, alone?.[name] ?? Number.NaN)).toBeLessThan(1e-9);
+    const [many, manyBeside] = [0, 1.05e-6].map((july) => lastOf([...june, july, 0.4, 0, 0, 0, 0])?.number);
+    expect(relativeGap(manyBeside ?? Number.NaN, many ?? Number.NaN)).toBeLessThan(1e-9);
+    expect(alone?.number).toBeCloseTo(0.4 * 0.9 ** 6, 12);
+    // In November, the last month of the season, by themselves.
+    expect(lastOf([...none, 0, 0, 0, 0, 1.05e-6, 0])?.number).toBe(0);
+    expect(lastOf([...none, 0, 0, 0, 0, 1.2e-6, 0])?.number).toBeCloseTo(1.08e-6, 12);
+  });
+
+  it("of water in which nobody outlives a month sheds what is a number", () => {
+    const colony = bareColony(surface, { ...roomy, yearlyMortality: Infinity }, new Float64Array(12));
+    for (let month = 0; month < 8; month++) passMonth(colony, month, 1);
+    // The settlers of the month alone are there.
+    expect([colony.number, colony.shed]).toEqual([growth.settlersPerMonth, 0]);
+  });
+});
+
+describe("a winter that kills some", () => {
+  it("leaves what it did not kill, less those that die of age", () => {
+    // Nothing grows or settles from December to February: what December left is what is left, what died and what was killed.
+    const mild: Lake = { ...drawnDownLake, airTemperature: everyMonth(2), humidity: everyMonth(0.95) };
+    const band = stillSurface({ at: "elevation", elevation: 99.9 }, mild);
+    const layers = growLayers({ surface: band, density: Array<number>(14).fill(0.2) }, growth);
+    const [december, january, february] = layers.slice(11).map(({ mass, killed }) => ({ mass, killed }));
+    if (!december || !january || !february) throw new Error("no winter");
+    const ofAge = Math.exp(-growth.yearlyMortality / 12);
+    for (const [before, after] of [
+      [december, january],
+      [january, february],
+    ] as const) {
+      expect(after.killed).toBeGreaterThan(0.02 * before.mass);
+      expect(after.mass).toBeGreaterThan(0);
+      expect(relativeGap(after.killed + after.mass / ofAge, before.mass)).toBeLessThan(1e-9);
+    }
   });
 });
 
@@ -102,5 +176,8 @@ describe("shedding", () => {
     const ofAge = grown * (Math.exp(growth.yearlyMortality / 12) - 1);
     expect(relativeGap(colony.shed, ofAge + grown - colony.mass)).toBeLessThan(1e-9);
     expect(colony.killed).toBe(0);
+    // Also once they have lived on for a month.
+    passMonth(colony, july + 1, 0);
+    expect(relativeGap(sumOf(cohortsOf(colony)), colony.number)).toBeLessThan(1e-9);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Lake } from "../../../src/model/lake/lake.js";
 import { dailyElevations, levelsOfYear } from "../../../src/model/lake/levels.js";
 import { deadlyByMonth } from "../../../src/model/mussels/drying.js";
 import { groundKills, type Heights } from "../../../src/model/mussels/exposed-band.js";
@@ -8,12 +9,12 @@ import { prepareStudy } from "../../../src/study/prepare/prepared.js";
 import { exampleDocument } from "../../report/runs.js";
 import { assumed, assumptionSet } from "../assumptions.js";
 import { contextsOf } from "../contexts.js";
-import { productiveLake } from "../lakes.js";
+import { drawnDownLake, productiveLake } from "../lakes.js";
 import { everyMonth, relativeGap } from "../near.js";
 import { growth, stillSurface } from "./growing.js";
 
 /** Falls through autumn and winter to 88 m and rises in spring: dry runs begin and end in many months. */
-const lake = {
+const lake: Lake = {
   ...productiveLake,
   drawdown: [
     { dayOfYear: 60, elevation: 88 },
@@ -21,21 +22,21 @@ const lake = {
     { dayOfYear: 230, elevation: 100 },
   ],
 };
-const daily = dailyElevations(lake.drawdown);
 const density = Array<number>(72).fill(1);
 
 /** What is killed on this lake, with the elevations at which it was grown. */
-function watched(averaged = 1) {
+function watched(averaged = 1, drawnDown: Lake = lake) {
   const grown: number[] = [];
+  const levels = dailyElevations(drawnDown.drawdown);
   const kills = groundKills({
-    daily,
+    daily: levels,
     averaged,
     growth,
     monthsOf: (surface: Surface) => {
       if (surface.place.at === "elevation") grown.push(surface.place.elevation);
-      return surfaceMonths(surface, lake, levelsOfYear(daily), {
-        settlement: settlementParameters(lake, assumed),
-        deadly: deadlyByMonth(lake, growth.drying),
+      return surfaceMonths(surface, drawnDown, levelsOfYear(levels), {
+        settlement: settlementParameters(drawnDown, assumed),
+        deadly: deadlyByMonth(drawnDown, growth.drying),
       });
     },
   });
@@ -65,6 +66,14 @@ describe("what drying kills between two elevations", () => {
       expect(band.between(beyond).killed).toEqual(Array(6).fill(0));
       expect(band.between(beyond).height).toEqual(Array(6).fill(0));
     }
+  });
+
+  it("is nothing on no ground in a winter that comes before any mussels, by hand", () => {
+    // Lowered by 10 m from New Year's Day: nothing has settled in the first year, and in the second all 10 m are bared.
+    const { killed, height } = watched(1, drawnDownLake).between({ from: 70, to: 140 });
+    expect([killed[0], height[0]]).toEqual([0, 0]);
+    expect(height[1]).toBeCloseTo(10, 9);
+    expect(killed[1]).toBeGreaterThan(0);
   });
 
   it("is near the sum of 600 strips", () => {

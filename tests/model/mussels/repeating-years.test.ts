@@ -1,4 +1,4 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import type { Lake } from "../../../src/model/lake/lake.js";
 import { killedByYear } from "../../../src/model/mussels/growth.js";
 import { settledMonth } from "../../../src/model/mussels/population.js";
@@ -19,6 +19,25 @@ const mild = (startDay: number): Lake => ({
   humidity: everyMonth(0.9),
 });
 const hard = (startDay: number): Lake => ({ ...mild(startDay), airTemperature: everyMonth(-12) });
+
+describe("a year after one that a dry run left bare, in a settled lake", () => {
+  it("is taken for the one before and not grown", () => {
+    // Settled from the second year on, in whose January nobody is left: the fourth year is like the third.
+    const surface = stillSurface({ at: "elevation", elevation: 95 }, hard(5));
+    const read = new Set<number>();
+    const values = Array.from({ length: 144 }, (_, month) => (month < 12 ? 0.5 : 1));
+    const density = new Proxy(values, {
+      get: (list, name) => {
+        if (typeof name === "string" && /^\d+$/.test(name)) read.add(Number(name));
+        return Reflect.get(list, name);
+      },
+    });
+    const killed = killedByYear({ surface, density, settled: 12 }, growth);
+    expect(Math.max(...read)).toBe(35);
+    expect(killed.slice(3)).toEqual(Array<number>(9).fill(killed[2] ?? Number.NaN));
+    expect(killed[2]).toBeGreaterThan(killed[1] ?? Number.NaN);
+  });
+});
 
 describe("what dry runs kill in each year is the sum of its months", () => {
   const lakes = [5, 60, 150, 240, 345].flatMap((start) => [

@@ -91,6 +91,25 @@ describe("surfaces of one maker grow what each grows by itself", () => {
   });
 });
 
+describe("of very many surfaces", () => {
+  it("the latest 128 are kept: all are let go of where one more is asked for", () => {
+    const { surfaceOf } = maker();
+    const { settlement } = monthOf(july);
+    const numbered = (each: number) => withMonth(july, { settlement: settlement / (each + 1) });
+    const [first, ...others] = Array.from({ length: 128 }, (_, each) => surfaceOf(numbered(each)));
+    expect(surfaceOf(numbered(0))).toBe(first);
+    expect(surfaceOf(numbered(127))).toBe(others.at(-1));
+    const next = surfaceOf(numbered(128));
+    expect(surfaceOf(numbered(0))).not.toBe(first);
+    expect(surfaceOf(numbered(128))).toBe(next);
+    // And again, once that many more are kept.
+    for (let each = 1; each < 127; each++) surfaceOf(numbered(each));
+    expect(surfaceOf(numbered(128))).toBe(next);
+    surfaceOf(numbered(200));
+    expect(surfaceOf(numbered(128))).not.toBe(next);
+  });
+});
+
 describe("the winter of these surfaces", () => {
   it("kills some mussels and leaves some, so that each difference above shows", () => {
     const layers = layersOn(maker().surfaceOf(months));

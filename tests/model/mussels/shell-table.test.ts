@@ -40,7 +40,11 @@ function tableAt(elevation: number, lake: Lake) {
 type Tabled = ReturnType<typeof tableAt>;
 
 /** What the table has of mussels that settled in July, at an age of one month or more. */
-function entryOf({ months, table }: Tabled, name: "cover" | "mass" | "outlives", age: number): number {
+function entryOf(
+  { months, table }: Tabled,
+  name: "cover" | "mass" | "outlives" | "massMet",
+  age: number,
+): number {
   const month = (july + age) % 12;
   return table[name][month * table.cohorts + agesMet(months, month).indexOf(age)] ?? Number.NaN;
 }
@@ -101,6 +105,28 @@ describe("the ages that a month meets", () => {
     expect(agesMet(months, 0)).toContain(6);
     expect(agesMet(months, july)).toContain(12);
     expect(agesMet(months, july)).not.toContain(0);
+  });
+});
+
+describe("a dry run in the growing season", () => {
+  it("meets mussels as they are when it begins, also in the month after", () => {
+    // Bare from 20 June to 20 July: those of the July before have grown in June until then, and in July only afterwards.
+    const drawdown = [
+      { dayOfYear: 169, elevation: 100 },
+      { dayOfYear: 170, elevation: 90 },
+      { dayOfYear: 200, elevation: 90 },
+      { dayOfYear: 201, elevation: 100 },
+    ];
+    const tabled = tableAt(95, { ...productiveLake, drawdown });
+    const [inMay, inJune, inJuly] = [10, 11, 12].map((age) => entryOf(tabled, "mass", age));
+    const [metInJune, metInJuly] = [11, 12].map((age) => entryOf(tabled, "massMet", age));
+    expect([metInJune, metInJuly]).toEqual([inJune, inJune]);
+    expect(inJune).toBeGreaterThan(inMay ?? Number.NaN);
+    expect(inJuly).toBeGreaterThan(inJune ?? Number.NaN);
+    const [june, july] = [5, 6].map((month) => tabled.months[month]?.doseAfter);
+    if (!june || !july) throw new Error("no summer");
+    const both = entryOf(tabled, "outlives", 11) * entryOf(tabled, "outlives", 12);
+    expect(relativeGap(both, survival(july, lengthOf(tabled, 11), drying))).toBeLessThan(1e-9);
   });
 });
 

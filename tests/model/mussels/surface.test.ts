@@ -98,6 +98,31 @@ describe("a surface at an elevation in a level lake", () => {
   });
 });
 
+describe("water that stands for most of a month", () => {
+  it("brings the settlers and lets grow for the days that running keeps it fresh", () => {
+    // By hand: a fortieth of the month running keeps it fresh for that share times the days that it stays so.
+    const running = everyMonth(1 / 40);
+    const levels = levelsOfYear(dailyElevations(productiveLake.drawdown));
+    const offered = {
+      settlement: { ...settlementParameters(productiveLake, assumed), standingDays: 10 },
+      deadly: deadlyByMonth(productiveLake, dryingParameters("quagga", assumed)),
+    };
+    const place = { at: "floating", depth: 1 } as const;
+    const standing = surfaceMonths(
+      { place, velocity: everyMonth(0.5), running },
+      productiveLake,
+      levels,
+      offered,
+    );
+    const flowing = monthsAt(place, productiveLake, 0.5);
+    standing.forEach(({ settlement, degreeDays }, month) => {
+      expect(settlement).toBeCloseTo((flowing[month]?.settlement ?? Number.NaN) / 4, 12);
+      expect(degreeDays).toBeCloseTo((flowing[month]?.degreeDays ?? Number.NaN) / 4, 12);
+    });
+    expect(Math.max(...settlements(standing))).toBe(0.25);
+  });
+});
+
 describe("the spawning season", () => {
   it("of zebra mussels is the months of at least 12 degrees at the surface", () => {
     // About 12 degrees, the trigger used at Great Lakes plants (AQUA 70(4):537, 2021). In this lake May to October.

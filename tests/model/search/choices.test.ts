@@ -70,24 +70,49 @@ describe("the rung that costs least", () => {
   });
 
   it("is found where fees pay for it, at what it costs, by hand", () => {
-    // Five rungs of 10 an hour: 50, 5 − 20 + 10, 5 − 20 + 20, 5 − 20 + 30, 5 − 20 + 40. Fees of the top and the hours
-    // of the foot leave a stretch as low as −15, so that the ends alone, 50 and 25, settle nothing.
+    // Five rungs of 10 an hour, from one hour on: 60, 5 − 20 + 20, 5 − 20 + 30, 5 − 20 + 40, 5 − 20 + 50. Losses, idle costs
+    // and fees of the top and the hours of the foot leave a stretch as low as −5, so that the ends alone, 60 and 35,
+    // settle nothing.
     const ladder = {
       length: 5,
-      hours: (rung: number) => rung,
+      hours: (rung: number) => rung + 1,
       met: (rung: number) =>
         rung === 0
-          ? { loss: 50, idle: 0, fees: 0, perHours: 10 }
-          : { loss: 5, idle: 0, fees: -20, perHours: 10 },
+          ? { loss: 45, idle: 5, fees: 0, perHours: 10 }
+          : { loss: 3, idle: 2, fees: -20, perHours: 10 },
     };
-    expect(leastCost([ladder], 0)).toMatchObject({ best: { ladder: 0, rung: 1, cost: -5 }, bound: -5 });
+    expect(leastCost([ladder], 0)).toMatchObject({ best: { ladder: 0, rung: 1, cost: 5 }, bound: 5 });
     // Within 40 of the bound the better end will do.
     expect(leastCost([ladder], 40)).toEqual({
-      best: { ladder: 0, rung: 4, cost: 25 },
-      bound: -15,
+      best: { ladder: 0, rung: 4, cost: 35 },
+      bound: -5,
       evaluated: 2,
     });
     expect(leastCost([{ ...ladder, length: 0 }], 0)).toEqual({ best: undefined, bound: 0, evaluated: 0 });
+    const empty = { ...ladder, length: 0 };
+    expect(leastCost([empty, ladder, empty], 0)).toMatchObject({
+      best: { ladder: 1, rung: 1, cost: 5 },
+      bound: 5,
+    });
+    // By itself the first rung is the foot and the top of its ladder.
+    expect(leastCost([{ ...ladder, length: 1 }], 0)).toEqual({
+      best: { ladder: 0, rung: 0, cost: 60 },
+      bound: 60,
+      evaluated: 1,
+    });
+  });
+
+  it("is left where 600 rungs are worked out, with the bound as far as it is known", () => {
+    // By hand: each hour costs the 10 that it spares, so that every rung costs nothing and no stretch can be ruled out.
+    const even = {
+      length: 5000,
+      hours: (rung: number) => rung,
+      met: (rung: number) => ({ loss: -10 * rung, idle: 0, fees: 0, perHours: 10 }),
+    };
+    const { best, bound, evaluated } = leastCost([even], 0);
+    expect(best).toEqual({ ladder: 0, rung: 0, cost: 0 });
+    expect(evaluated).toBe(600);
+    expect(bound).toBeLessThan(-10);
   });
 
   it("is the one that trying all finds, and the bound lies within the tolerance below it", () => {

@@ -1,6 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { dailyElevations } from "../../../src/model/lake/levels.js";
-import { drawnDown, fastestFall, pointsOf, riseOf } from "../../../src/model/search/drawdown.js";
+import {
+  drawnDown,
+  fastestFall,
+  isSameCourse,
+  levelYears,
+  pointsOf,
+  riseOf,
+} from "../../../src/model/search/drawdown.js";
+import { drawnDownLake } from "../lakes.js";
 
 /** 10 m all year but for a fall to 8 m on day 200 and back. */
 const levels = dailyElevations([
@@ -37,7 +45,45 @@ describe("a drawdown", () => {
     });
   });
 
+  it("that is refilled at once has the levels of the year from the next day on", () => {
+    const atOnce = { ...drawdown, refilled: drawdown.from + drawdown.days };
+    expect(riseOf(levels, atOnce)).toBe(0);
+    expect([30, 31].map((day) => drawnDown(levels, atOnce)[day])).toEqual([5, 10]);
+  });
+
+  it("leaves the levels as they are from the day on which it is refilled, also where they rise faster then", () => {
+    // Refilled to 8 m on day 200: 3 m in 170 days, and the lake rises by 2 m in the next 100.
+    const late = { ...drawdown, refilled: 200 };
+    expect(riseOf(levels, late)).toBeCloseTo(3 / 170, 12);
+    expect(drawnDown(levels, late).slice(200, 301)).toEqual(levels.slice(200, 301));
+  });
+
+  it("does not rise where the level that it is refilled to lies below its lowest", () => {
+    expect(riseOf(levels, { ...drawdown, lowest: 11 })).toBe(0);
+  });
+
   it("that is nowhere lower leaves the levels as they are", () => {
     expect(drawnDown(levels, { ...drawdown, lowest: 10 })).toEqual(levels);
+  });
+});
+
+describe("the levels of each possible operating year", () => {
+  it("are those of the schedule, or of each year of the record", () => {
+    const { record: _, ...scheduled } = drawnDownLake;
+    expect(levelYears(scheduled)).toEqual([dailyElevations(scheduled.drawdown)]);
+    const record = [levels, drawnDown(levels, drawdown)].map((daily, year) => ({ label: `${year}`, daily }));
+    expect(levelYears({ ...scheduled, record })).toEqual(record.map(({ daily }) => daily));
+  });
+});
+
+describe("the same levels all year", () => {
+  it("are one point, and a bend is told where it is, by hand", () => {
+    const level = levels.map(() => 9);
+    expect(pointsOf(level)).toEqual([{ dayOfYear: 0, elevation: 9 }]);
+    // Up by a millimetre on the last day of the year: a bend there and on the days beside it.
+    const bent = level.with(364, 9.001);
+    expect(pointsOf(bent).map(({ dayOfYear }) => dayOfYear)).toEqual([0, 363, 364]);
+    expect(isSameCourse(level, bent)).toBe(false);
+    expect(isSameCourse(level, level.with(364, 9 + 1e-12))).toBe(true);
   });
 });

@@ -84,6 +84,23 @@ describe("a program of a search, by hand", () => {
     expect(met.chance).toBeCloseTo(7 / 8, 12);
   });
 
+  it("runs again after one that was noticed in its second year", () => {
+    // Half of the infestations are noticed in their first year, the others in their second, and half of either contained: a
+    // quarter and a quarter. Clean when a year begins 1, 5/8, 33/64; founded 32/64, 20/64, 33/128.
+    const contained: OptionNumbers = {
+      ...idle,
+      detection: { chanceByAge: [0.5], containment: { success: 0.5, latestAge: 2 } },
+      attemptInYear: each(20),
+    };
+    const programs = [{ idle: contained, hours: each(14), fees: each(8), coverage: 1 }];
+    const met = evaluator([{ ...lake, programs }]).met(half);
+    // By age: 50 and 10 for the try, 30 and 10, 20: from year 1, 2, 3 on 60 + 20 + 5, 30 + 10, 15.
+    expect(met.loss).toBeCloseTo(85 / 2 + (40 * 20) / 64 + (15 * 33) / 128, 12);
+    // Beside an infestation all of the program in its first year, then half and half of a quarter, then half of a half.
+    const [second, third] = [5 / 8 + 0.625 / 2, 33 / 64 + (0.625 * 20) / 64 + 0.25 / 2];
+    expect(met.idle).toBeCloseTo(10 * (1 + second / 2 + third / 4), 12);
+  });
+
   it("is the mean over futures and lakes", () => {
     const [through] = future.through;
     if (!through) throw new Error("no measures");
@@ -109,6 +126,20 @@ describe("a program of a search, by hand", () => {
     search.met({ ...half, years: [...inFull] });
     expect(search.count()).toBe(2);
     expect(search.met({ ...half, coverage: { of: 0.6 } }).chance).toBeLessThan(7 / 8);
+  });
+
+  it("is told apart by its years, its measures, and whether its share is of all", () => {
+    const futures = [{ ...future, through: [...future.through, ...future.through] }];
+    const search = evaluator([{ ...lake, futures, programs: [...lake.programs, ...lake.programs] }]);
+    const other = { ...half, years: [{ reach: 0, cost: 0.5 }, ...inFull.slice(1)] };
+    expect([half, other, half].map((each) => search.met(each).chance)).toEqual([
+      expect.closeTo(7 / 8, 12),
+      expect.closeTo(15 / 16, 12),
+      expect.closeTo(7 / 8, 12),
+    ]);
+    search.met({ ...half, set: 1 });
+    search.met({ ...half, coverage: { times: 0.5 } });
+    expect(search.count()).toBe(4);
   });
 });
 
@@ -145,8 +176,16 @@ describe("what gets through a program of a search, by hand", () => {
     const futures = [{ ...future, rates: { ...rates, unchecked: [0, Math.log(2), Math.log(2)] } }];
     const { chance } = evaluator([{ ...lake, futures }]).met(half);
     expect(chance).toBeCloseTo(1 - 2 ** -5, 12);
-    const late = [{ ...future, rates: { ...rates, checked: [0, 0, Math.log(2)] } }];
-    expect(evaluator([{ ...lake, futures: late }]).met(half).chance).toBeCloseTo(1 - 2 ** -3.75, 12);
+    const late = [{ ...future, rates: { ...rates, checked: [0, Math.log(2), Math.log(2)] } }];
+    expect(evaluator([{ ...lake, futures: late }]).met(half).chance).toBeCloseTo(1 - 2 ** -4.5, 12);
+  });
+
+  it("acts together by the launches left also in a year in which it only begins", () => {
+    // A quarter met at first: 87.5 of 100 launches and 0.75 of ln 4 foundings; then as above.
+    const futures = [{ ...future, rates: { ...rates, shape: 2 } }];
+    const years = [{ reach: 0.5, cost: 1 }, ...inFull.slice(1)];
+    const { chance } = evaluator([{ ...lake, futures }]).met({ ...half, years });
+    expect(chance).toBeCloseTo(1 - 2 ** -(1.5 * 0.875 + 2 * 0.75), 12);
   });
 
   it("is nothing of no launches", () => {

@@ -131,6 +131,7 @@ describe("the thickest layer", () => {
   it("of a list is the one of all that are there, and the bare surface where there are none", () => {
     expect(thickestOf(layers)).toBe(layers[4]);
     expect(thickestOf([])).toBe(bareSurface);
+    expect(thickestOf([{ ...bareSurface, killed: 2 }])).toBe(bareSurface);
   });
 
   it.each([

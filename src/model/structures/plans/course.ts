@@ -1,5 +1,5 @@
 import { clean } from "../../mussels/cohorts.js";
-import { type GrownMonths, grownMonths, growTo, layerAt } from "../../mussels/grown-months.js";
+import { type GrownMonths, grownMonths, layerAt } from "../../mussels/grown-months.js";
 import type { Layer } from "../../mussels/layer.js";
 import type { Component, Plan, Routine } from "../component.js";
 import type { LakeContext } from "../context.js";
@@ -26,11 +26,9 @@ import {
 export function courseOf(plan: Plan, untouched: UntouchedCourse, part: SurfacePart): Course {
   const { routine } = plan;
   if (routine.by === "trigger") return triggeredCourse(routine, untouched, part);
-  const dates = datesOf(routine);
-  const first = firstVisit(routine, untouched, part.context);
-  if (dates === undefined || first === undefined) return untouched;
-  const factor = settlersLetOn(plan, part.context);
-  return datedCourse({ first, every: dates.every }, { factor, untouched }, part);
+  const visits = visitsOf(routine, untouched, part.context);
+  if (visits === undefined) return untouched;
+  return datedCourse(visits, { factor: settlersLetOn(plan, part.context), untouched }, part);
 }
 
 /** The thickest layer that a plan lets grow on a part. */
@@ -39,18 +37,19 @@ export function thickestUnder(plan: Plan, part: PartYear): Layer {
   return thickest(courseOf(plan, untouchedCourse(settlersLetOn(plan, part.context), growing), growing));
 }
 
-/** The first date of a routine with a layer worth a visit; undefined if there is none within the horizon. */
-export function firstVisit(
+/** Dates of a routine from the first with a layer worth a visit on; undefined if there is none within the horizon. */
+export function visitsOf(
   routine: Routine,
   untouched: UntouchedCourse,
   { assumed, density }: LakeContext,
-): number | undefined {
+): Dates | undefined {
   const dates = datesOf(routine);
   if (dates === undefined || untouched.firstWorth < 0) return undefined;
+  const { every } = dates;
   const smallest = assumed("cleaning.smallest-layer");
   const start = dateFrom(dates, untouched.firstWorth);
-  for (let month = start; month < density.length; month += dates.every) {
-    if (thicknessIn(untouched, monthLike(untouched, month)) >= smallest) return month;
+  for (let first = start; first < density.length; first += every) {
+    if (thicknessIn(untouched, monthLike(untouched, first)) >= smallest) return { first, every };
   }
   return undefined;
 }
@@ -108,7 +107,6 @@ function triggeredCourse(
   let months = density.length;
   let cycle = 0;
   for (let month = 0; month < months; month++) {
-    growTo(grown, month + 1);
     if (!found.isFound(month) || !isNear(layerAt(grown, month), month % 12)) continue;
     clean(grown.colony);
     cleaned.push(month);

@@ -3,9 +3,9 @@ import { remembered } from "../../computed-once.js";
 import type { LimitLoad, Plan, Protection } from "../component.js";
 import type { LakeContext } from "../context.js";
 import { noLoad } from "../limits.js";
-import { courseOf, firstVisit } from "./course.js";
+import { courseOf, visitsOf } from "./course.js";
 import { type Course, firstCleaned, yearLike } from "./course-months.js";
-import { datesOf, yearsToRepeat } from "./dates.js";
+import { yearsToRepeat } from "./dates.js";
 import { weightIn } from "./found.js";
 import type { PlanTools } from "./tools.js";
 import { settlersLetOn, type UntouchedCourse } from "./untouched.js";
@@ -148,14 +148,14 @@ function datedWork(
   untouched: UntouchedCourse,
   { context, workOf }: PlanTools,
 ): Work {
-  const dates = datesOf(routine);
-  const first = firstVisit(routine, untouched, context);
-  if (dates === undefined || first === undefined) return { first: Infinity, value: 0, yearsBefore: 0 };
-  const years = yearsToRepeat(dates);
+  const visits = visitsOf(routine, untouched, context);
+  if (visits === undefined) return { first: Infinity, value: 0, yearsBefore: 0 };
+  const { first, every } = visits;
+  const years = yearsToRepeat(visits);
   const weights = context.planWeights.repeating(years);
   const end = Math.min(first + years * 12, context.density.length);
   let value = 0;
-  for (let month = first; month < end; month += dates.every) {
+  for (let month = first; month < end; month += every) {
     const year = Math.floor(month / 12);
     value += weighed(workOf(entry, month % 12), weights[year] ?? noElement(weights, year));
   }
@@ -182,7 +182,7 @@ function standingCost({ monthly }: Protection, { planWeights, found }: LakeConte
   const byMonth: Cost[] = [];
   let whileFound = 0;
   for (let month = 0; month < monthly.length; month++) {
-    const isSame = month > 0 && monthly[month] === monthly[month - 1];
+    const isSame = monthly[month] === monthly[month - 1];
     const cost = isSame ? at(byMonth, month - 1) : costOfLines(at(monthly, month), planWeights);
     byMonth.push(cost);
     whileFound += weighed(cost, at(found.weights, month));
@@ -205,7 +205,7 @@ function valueNotFound(
 
 /** Of a year that a course tells and of all years that are like it. */
 function weightOf({ months, cycle }: Course, year: number, { byYear, repeating }: PlanWeights): Cost {
-  const isRepeated = cycle > 0 && year >= months / 12 - cycle;
+  const isRepeated = year >= months / 12 - cycle;
   const weights = isRepeated ? repeating(cycle) : byYear;
   return weights[year] ?? noElement(weights, year);
 }

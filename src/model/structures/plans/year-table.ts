@@ -2,8 +2,7 @@ import { at, noElement, numbersBy } from "../../../lists.js";
 import type { AssumptionId } from "../../register/register.js";
 import type { Charge, Priced, Tell, YearTable } from "../component.js";
 
-export const firstOf = ({ ends }: YearTable, list: number): number =>
-  list === 0 ? 0 : (ends[list - 1] ?? noElement(ends, list - 1));
+export const firstOf = (table: YearTable, list: number): number => (list === 0 ? 0 : endOf(table, list - 1));
 
 export const endOf = ({ ends }: YearTable, list: number): number => ends[list] ?? noElement(ends, list);
 

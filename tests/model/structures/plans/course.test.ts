@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
-import { contendersOf } from "../../../../src/model/structures/plans/contenders.js";
 import { courseOf, nearLimit } from "../../../../src/model/structures/plans/course.js";
 import {
   firstCleaned,
   isCleaned,
   layerIn,
+  thicknessIn,
   yearLike,
 } from "../../../../src/model/structures/plans/course-months.js";
 import { planTools } from "../../../../src/model/structures/plans/tools.js";
@@ -15,12 +15,12 @@ import { assumedWith, idsOfPlanBy } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
 import { drawnDownLake, productiveLake } from "../../lakes.js";
 import { growLayers } from "../../mussels/growing.js";
-import { fixedDock, gravityIntake } from "../../study.js";
+import { fixedDock, floatingDock, gravityIntake } from "../../study.js";
 
 const closeRack = { ...gravityIntake, rack: { ...gravityIntake.rack, clearSpacing: 0.03 } };
 
-function rackIn(startDensity: number) {
-  const context = contextOf(productiveLake, 12, assumedWith({ "protection.start-density": startDensity }));
+function rackIn(startDensity: number, years = 24) {
+  const context = contextOf(productiveLake, years, assumedWith({ "protection.start-density": startDensity }));
   const component = componentsOf(closeRack, context).find(({ kind }) => kind === "rack");
   if (!component) throw new Error("no rack");
   const tools = planTools({ component, context, surface: context.growing(component.surface) });
@@ -42,6 +42,21 @@ describe("inspections with cleaning when a limit is near", () => {
       expect(isCleaned(course, month), `month ${month}`).toBe(isDue);
     }
     expect(context.found.isFound(0)).toBe(false);
+  });
+
+  it("are told up to the first year that ends with a cleaning as one before, once the lake has settled", () => {
+    const { context, course } = rackIn(0.3);
+    const settled = course.cleaned.filter((month) => month >= context.settledMonth);
+    const likeBefore = (month: number) =>
+      settled.findLast((each) => each < month && (month - each) % 12 === 0);
+    const repeated = settled.find((month) => likeBefore(month) !== undefined) ?? Number.NaN;
+    expect(course.months).toBe(12 * Math.floor(repeated / 12) + 12);
+    expect(12 * course.cycle).toBe(repeated - (likeBefore(repeated) ?? Number.NaN));
+    expect(course.months).toBeLessThan(context.density.length);
+    expect(firstCleaned(course)).toBe(course.cleaned[0]);
+    // A horizon that ends with that year is told to its end.
+    const { course: whole } = rackIn(0.3, course.months / 12);
+    expect(whole).toMatchObject({ months: course.months, cycle: 0, cleaned: course.cleaned });
   });
 
   it("touch nothing in a lake in which mussels are never regularly found", () => {
@@ -68,6 +83,7 @@ describe("a surface cleaned on dates", () => {
       expect(firstCleaned(course)).toBeLessThan(months);
       plainly.slice(0, months).forEach(({ mass }, month) => {
         expect(layerIn(course, month).mass, `month ${month}`).toBe(mass);
+        expect(thicknessIn(course, month)).toBe(layerIn(course, month).thickness);
       });
     }
   });
@@ -81,6 +97,7 @@ describe("dates of which none meets a layer worth a visit", () => {
     if (!component) throw new Error("no piles");
     const tools = planTools({ component, context, surface: context.growing(component.surface) });
     const untouched = tools.untouched(1);
+    expect([untouched.firstWorth, firstCleaned(untouched)]).toEqual([-1, Infinity]);
     const { plans } = candidatePlans(component, context);
     const ids = plans.filter(({ routine }) => routine.by !== "trigger").map(({ routine }) => routine.by);
     expect(new Set(ids)).toEqual(new Set(["nothing", "interval"]));
@@ -95,6 +112,9 @@ describe("a surface that nobody touches", () => {
     ["never dry", 85, 12],
     ["bare each winter", 95, 12],
     ["bare each winter, over two years alone", 95, 2],
+    ["bare each winter, where the density settles in the last year but one", 95, 9],
+    ["bare each winter, where it settles in the one before", 95, 10],
+    ["bare each winter, where it settles two before", 95, 11],
   ])("is told by the years that repeat as by growing them all: %s", (_what, elevation, years) => {
     const context = contextOf(drawnDownLake, years, assumedWith({ "population.peak-share": 0.9 }));
     const [component] = componentsOf({ ...fixedDock, elevation }, context);
@@ -106,6 +126,7 @@ describe("a surface that nobody touches", () => {
       (_, month) => layerIn(course, yearLike(course, Math.floor(month / 12)) * 12 + (month % 12)).mass,
     );
     expect(told).toEqual(plainly.map(({ mass }) => mass));
+    expect(course.months).toBeLessThanOrEqual(12 * years);
     const smallest = context.assumed("cleaning.smallest-layer");
     expect(course.firstWorth).toBe(plainly.findIndex(({ thickness }) => thickness >= smallest));
   });
@@ -125,44 +146,21 @@ describe("the thickest layer of a surface that nobody touches in a mature infest
     expect(untouchedLayer({ component, context }).thickness).toBeCloseTo(Math.max(...mature), 12);
     expect(Math.max(...mature)).toBeGreaterThan(0);
   });
-});
 
-describe("the way out of a year that does not allow a plan", () => {
-  it("is sought among plans that install nothing and are done within the year", () => {
-    const [dry, wet] = [drawnDownLake, productiveLake].map((lake) => contextOf(lake, 12));
-    if (!dry || !wet) throw new Error("no context");
-    const structure = { ...gravityIntake, elevation: 95, oxidantAllowed: true };
-    const parts = [dry, wet].map((context) => {
-      const component = componentsOf(structure, context).find(({ kind }) => kind === "conduit");
-      if (!component) throw new Error("no conduit");
-      return { component, context, surface: context.growing(component.surface) };
-    });
-    const offered: (readonly string[])[] = [];
-    const contenders = contendersOf(parts, (year, plans) => {
-      offered[year] = plans.map(({ id }) => id);
-      const [first] = plans;
-      if (!first) throw new Error("no way out");
-      return first;
-    });
-    const [, wetPart] = parts;
-    if (!wetPart) throw new Error("no part");
-    const all = candidatePlans(wetPart.component, wet).plans;
-    const ids = offered[1] ?? [];
-    const others = all.filter(({ id }) => !ids.includes(id));
-    const isInstalled = ({ entry }: (typeof all)[number]) => "capital" in entry.numbers;
-    const isLong = ({ routine }: (typeof all)[number]) => routine.by === "interval" && routine.months > 12;
-    expect(ids).toContain("leave");
-    expect(others.filter((plan) => isInstalled(plan) && !isLong(plan))).not.toEqual([]);
-    expect(others.filter((plan) => isLong(plan) && !isInstalled(plan))).not.toEqual([]);
-    expect(others.every((plan) => isInstalled(plan) || isLong(plan))).toBe(true);
-    expect(all.filter(({ id }) => ids.includes(id)).some((plan) => isInstalled(plan) || isLong(plan))).toBe(
-      false,
+  it.each([
+    ["where the horizon is too short for it", 12, 1],
+    ["where the lake was denser before", 25, 0.5],
+    ["where both are so", 12, 0.5],
+  ])("is that of ten years at the greatest density after a run-up of three: %s", (_what, years, later) => {
+    const source = assumedWith({ "population.peak-share": 0.9, "population.later-over-peak": later });
+    const context = contextOf(productiveLake, years, source);
+    const [component] = componentsOf(floatingDock, context);
+    if (!component) throw new Error("no hull");
+    const surface = context.growing(component.surface);
+    const density = Array<number>(120).fill(context.matureDensity);
+    const mature = growLayers({ surface, density }, context.growth).slice(36);
+    expect(untouchedLayer({ component, context }).thickness).toBe(
+      Math.max(...mature.map(({ thickness }) => thickness)),
     );
-    expect(contenders.find(({ plan }) => plan.id === "dry")?.byYear.map(({ id }) => id)).toEqual([
-      "dry",
-      ids[0],
-    ]);
-    // The dry year allows the plan itself.
-    expect(offered[0]).toBeUndefined();
   });
 });

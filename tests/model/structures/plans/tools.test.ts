@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { sumOf } from "../../../../src/lists.js";
+import { at, sumOf } from "../../../../src/lists.js";
 import type { GrownMonths } from "../../../../src/model/mussels/grown-months.js";
 import { bareSurface, type Layer } from "../../../../src/model/mussels/layer.js";
 import type { Component } from "../../../../src/model/structures/component.js";
 import { serviceLine } from "../../../../src/model/structures/kinds/service-line.js";
 import { noLimit, noLoad } from "../../../../src/model/structures/limits.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
+import { courseOf } from "../../../../src/model/structures/plans/course.js";
 import { courseFrom } from "../../../../src/model/structures/plans/course-months.js";
 import { Ledger, tellAll } from "../../../../src/model/structures/plans/ledger.js";
 import { planTools, upstreamShare } from "../../../../src/model/structures/plans/tools.js";
@@ -48,8 +49,39 @@ describe("what comes down from upstream", () => {
     expect(upstreamShare(planBy("leave"), last, apart)).toBe(0);
   });
 
+  it("is a share of what the lake has when it is densest", () => {
+    const fewer = { ...context, matureDensity: context.matureDensity * 4 };
+    expect(upstreamShare(planBy("leave"), last, { ...fed, context: fewer })).toBeCloseTo(
+      shareAt(last) / 4,
+      12,
+    );
+  });
+
   it("is none in a lake in which nothing lives", () => {
     expect(upstreamShare(planBy("leave"), 0, { ...fed, context: { ...context, matureDensity: 0 } })).toBe(0);
+  });
+});
+
+describe("what a year of a course costs", () => {
+  it("is the same whichever other course was asked for before", () => {
+    const [line] = serviceLine.components(sealWater, context);
+    if (!line) throw new Error("no line");
+    const { plans } = candidatePlans(line, context);
+    const dated = plans.filter(({ routine, protection }) => routine.by === "interval" && !protection);
+    const made = () => planTools({ component: line, context, surface: context.growing(line.surface) });
+    const yearOf = (tools: ReturnType<typeof made>, plan: (typeof plans)[number], year: number) =>
+      tools.inYear(year, plan, courseOf(plan, tools.untouched(1), tools)).cost.slice();
+    const shared = made();
+    let told = 0;
+    for (const year of [0, 5, 11]) {
+      for (const plan of dated) {
+        const cost = yearOf(shared, plan, year);
+        expect(cost, `${plan.id}, year ${year}`).toEqual(yearOf(made(), plan, year));
+        told += cost[0] ?? Number.NaN;
+      }
+    }
+    expect(dated.length).toBeGreaterThan(2);
+    expect(told).toBeGreaterThan(0);
   });
 });
 
@@ -101,6 +133,46 @@ describe("a month", () => {
     const shares = context.density.slice(132).map((share) => share / context.matureDensity);
     expect((left ?? Number.NaN) - (filtered ?? Number.NaN)).toBeCloseTo(sumOf(shares), 9);
     expect(sumOf(shares)).toBeGreaterThan(11);
+  });
+
+  it("of a part fed from upstream costs nothing behind a filter that is there from the first", () => {
+    const soon = contextOf(productiveLake, 12, assumedWith({ "protection.start-density": 0 }));
+    const component: Component = {
+      ...line,
+      isFed: true,
+      limit: noLimit,
+      losses: (tell, _layer, _month, upstream = 0) => tell(pieces, upstream),
+    };
+    const tools = planTools({ component, context: soon, surface: soon.growing(component.surface) });
+    const costBy = (measure: string) => tools.inYear(0, planBy(measure), tools.untouched(1)).cost[0];
+    expect(costBy("filter")).toBe(0);
+    expect(costBy("leave")).toBeGreaterThan(0);
+  });
+
+  it("of a year comes nearest to the first of the limits that are as near, by hand", () => {
+    const limits = Array.from({ length: 12 }, (_, month) => ({
+      broken: `limit ${month}`,
+      assumptionIds: [],
+    }));
+    const component: Component = {
+      ...line,
+      limit: (meet, _layer, month) => meet(at(limits, month), month === 6 || month === 8 ? 0.7 : 0.3, 1),
+    };
+    const nearestOf = (limit: Component["limit"], year: number) => {
+      const tools = planTools({
+        component: { ...component, limit },
+        context,
+        surface: context.growing(component.surface),
+      });
+      return tools.inYear(year, planBy("leave"), tools.untouched(1)).nearest;
+    };
+    expect(nearestOf(component.limit, 11)).toEqual({ limit: limits[6], load: 0.7 });
+    // In the first year nothing settles before April.
+    expect(nearestOf((meet, _layer, month) => meet(at(limits, month), 1, month + 1), 0)).toEqual({
+      limit: limits[3],
+      load: 1 / 4,
+    });
+    expect(nearestOf(noLimit, 11)).toBe(noLoad);
   });
 
   it("has its lines after those before", () => {
