@@ -20,6 +20,7 @@ import {
   densityOf,
   exactly,
   lognormalThrough,
+  normalised,
   quantileOf,
   tenthsOf,
   times,
@@ -189,6 +190,14 @@ describe("a quantity on a grid of logarithms", () => {
       const mirrored = shares.at(-1 - index);
       expect(mirrored?.value).toBeCloseTo(1 - value, 9);
       expect(mirrored?.weight).toBeCloseTo(weight, 9);
+    });
+  });
+
+  it("is refused where nothing has a chance", () => {
+    expect(() => normalised({ first: 0, chances: new Float64Array(3) })).toThrow("chances that are all 0");
+    expect(normalised({ first: 4, chances: Float64Array.of(1, 3) })).toEqual({
+      first: 4,
+      chances: Float64Array.of(1 / 4, 3 / 4),
     });
   });
 
