@@ -2,7 +2,7 @@ import { months } from "../lake/calendar.js";
 import { exposedBand } from "../lake/levels.js";
 import { type GrowthParameters, killedByYear } from "./growth.js";
 import { shellTable } from "./shell-table.js";
-import { isEverDry, type Surface, type SurfaceMonth } from "./surface.js";
+import type { Surface, SurfaceMonth } from "./surface.js";
 
 /** A stretch of elevations, m. */
 export interface Heights {
@@ -104,7 +104,6 @@ export function groundKills({
       ...year,
       killedAt: (elevation) => {
         const conditions = monthsOf({ place: { at: "elevation", elevation }, velocity });
-        if (!isEverDry(conditions)) return Array<number>(density.length / 12).fill(0);
         const surface = { months: conditions, table: shellTable(conditions, growth) };
         return killedByYear({ surface, density, settled }, growth);
       },
