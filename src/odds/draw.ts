@@ -59,12 +59,12 @@ export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: Draw
   const signal = AbortSignal.any([control.signal, ending.signal]);
   const next = inStages({ ...control, signal });
   const all = await drawn(pool, study, next());
-  const { options, plans } = all.drawn;
+  const { options, plans } = all.futures;
   const ofInputs = { options: options.map(({ expected }) => ({ expected })), plans };
   const told = [
-    mattersIn(all.drawn, pool, study, next()),
+    mattersIn(all.futures, pool, study, next()),
     pool.ask(study, "summary", all, signal),
-    pool.ask(study, "inputs", { drawn: ofInputs }, signal),
+    pool.ask(study, "inputs", { futures: ofInputs }, signal),
   ] as const;
   const [matters, summary, inputs] = await Promise.all(told).catch((error: unknown) => {
     ending.abort(error);
@@ -77,13 +77,13 @@ export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: Draw
 
 /** What matters in a study of which this was drawn: by rank, and by bars. */
 async function mattersIn(
-  drawn: DrawnFutures,
+  futures: DrawnFutures,
   pool: WorkerPool,
   study: StudyToDraw,
   control: DrawControl,
 ): Promise<Sensitivity> {
   const { signal } = control;
-  const benefits = netBenefits(drawn, comparedOptions(study.document));
+  const benefits = netBenefits(futures, comparedOptions(study.document));
   const [ranks, plan] = await Promise.all([
     pool.ask(study, "ranks", { netBenefits: benefits }, signal),
     pool.ask(study, "plan", {}, signal),
@@ -121,20 +121,20 @@ async function drawn(
   control: DrawControl,
 ): Promise<Questions["summary"]> {
   const compared = comparedOptions(study.document);
-  let all = noneDrawn;
-  let next = blocksToDo(all, compared, study.settings);
+  let futures = noneDrawn;
+  let next = blocksToDo(futures, compared, study.settings);
   while (!("end" in next)) {
-    const before = all.annuities.length;
+    const before = futures.annuities.length;
     const first = before / lakesPerBlock;
     const planned = before + next.blocks * lakesPerBlock;
     const onProgress = ({ done }: Progress) => control.onProgress({ done: before + done, planned });
     const blocks = { first, count: Math.min(next.blocks, Math.max(first, earlyBlocks)) };
-    all = joinedFutures(await drawLakes(pool, study, blocks, { ...control, onProgress }), all);
-    control.onEarly?.(earlyFigures(study.document, all));
-    next = blocksToDo(all, compared, study.settings);
+    futures = joinedFutures(await drawLakes(pool, study, blocks, { ...control, onProgress }), futures);
+    control.onEarly?.(earlyFigures(study.document, futures));
+    next = blocksToDo(futures, compared, study.settings);
     if (!("end" in next)) await control.giveWay?.();
   }
-  return { drawn: all, end: next.end };
+  return { futures, end: next.end };
 }
 
 /** Of the requested option in each future, luck left out. */

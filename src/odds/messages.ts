@@ -20,9 +20,9 @@ export interface Questions {
   /** One draw of the lake in a block, with its futures. */
   readonly lake: { readonly block: number; readonly lake: number };
   /** What all draws say together. */
-  readonly summary: { readonly drawn: DrawnFutures; readonly end: Odds["end"] };
+  readonly summary: { readonly futures: DrawnFutures; readonly end: Odds["end"] };
   /** What they say of single inputs. */
-  readonly inputs: { readonly drawn: OfInputs };
+  readonly inputs: { readonly futures: OfInputs };
   /** What is drawn. */
   readonly plan: object;
   /** How each input goes with the net benefits of the futures. */

@@ -49,9 +49,9 @@ function answerTo(question: Question, { study, drawn, searched }: KnownStudy): A
     case "lake":
       return drawn.futures(question.block, question.lake);
     case "summary":
-      return oddsSummary({ ...study, drawn }, question.drawn, question.end);
+      return oddsSummary({ ...study, drawn }, question.futures, question.end);
     case "inputs":
-      return inputsTold(drawn, question.drawn);
+      return inputsTold(drawn, question.futures);
     case "plan":
       return drawn.plan;
     case "ranks":

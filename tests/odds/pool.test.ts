@@ -55,7 +55,7 @@ describe("figures of workers", () => {
     const some = opened(size);
     const found = await drawLakes(some, study, { first: 0, count }, control);
     expect(found).toEqual(lakes.slice(0, count * lakesPerBlock));
-    expect(await some.ask(study, "summary", { drawn: all, end: "cap" }, unending)).toEqual(expected);
+    expect(await some.ask(study, "summary", { futures: all, end: "cap" }, unending)).toEqual(expected);
   });
 
   it("are of the study that was asked last, and of the first again", async () => {

@@ -12,10 +12,10 @@ import { estimated, told } from "./long-run/told.js";
  * Holds the odds of an example against a long plain run: lakes that are independent of one another, in parts of a
  * thousand, each of which is kept as it is done. With "estimate" in place of a number the odds alone are drawn anew, beside
  * the lakes of the record.
- *   node out/trials/long-run.js sorrel-bend 4000
+ *   node out/trials/long-run.js sorrel-bend 10000
  *   node out/trials/long-run.js sorrel-bend estimate
  */
-const [example = "ninemoss", lakes = "4000"] = process.argv.slice(2);
+const [example = "ninemoss", lakes = "10000"] = process.argv.slice(2);
 const seed = 20_261_128;
 const part = 1000;
 

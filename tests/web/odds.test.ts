@@ -83,9 +83,9 @@ describe("the page of a study's odds", () => {
     const workers = workerPool(() => assumptions, drawingThreads(2));
     pool = workers;
     const draw = vi.fn<AskedRunSettings<Odds>["draw"]>(async (study, control) => {
-      const drawn = joinedFutures(await drawLakes(workers, study, { first: 0, count: 2 }, control));
-      const summary = await workers.ask(study, "summary", { drawn, end: "cap" }, control.signal);
-      const inputs = await workers.ask(study, "inputs", { drawn }, control.signal);
+      const futures = joinedFutures(await drawLakes(workers, study, { first: 0, count: 2 }, control));
+      const summary = await workers.ask(study, "summary", { futures, end: "cap" }, control.signal);
+      const inputs = await workers.ask(study, "inputs", { futures }, control.signal);
       return { ...summary, ...inputs, matters: { netBenefit: 0, tornado: [], ranks: [] } };
     });
     const get = await asking({ draw });

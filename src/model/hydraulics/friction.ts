@@ -133,7 +133,7 @@ function slowVelocity(pipe: PipeFlow, relativeRoughness: number, head: number, v
   const cube = slenderness * rise;
   let reynolds = turbulentLimit;
   let change = Infinity;
-  while (Math.abs(change) >= lastChange) {
+  while (Math.abs(change) >= lastChange * reynolds) {
     change =
       (reynolds * reynolds * (square + cube * reynolds) - scaledHead) /
       (reynolds * (2 * square + 3 * cube * reynolds));

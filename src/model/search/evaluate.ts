@@ -186,7 +186,7 @@ function coursesOfLake(
 ): CourseSums {
   const horizon = years.length;
   const [established, clean] = [new Float64Array(horizon), new Float64Array(horizon)];
-  const starts = new Float64Array(horizon + 1 + contained.length);
+  const starts = new Float64Array(horizon + 1);
   let chance = 0;
   for (const future of futures) {
     const { unchecked, checked } = future.rates;
@@ -206,7 +206,7 @@ function coursesOfLake(
       established[year] = (established[year] ?? 0) + founded;
       clean[year] = (clean[year] ?? 0) + start - founded;
       starts[year + 1] = (starts[year + 1] ?? 0) + start - founded;
-      for (let age = 0; age < contained.length; age++)
+      for (let age = 0; age < contained.length && year + age < horizon; age++)
         starts[year + age + 1] = (starts[year + age + 1] ?? 0) + founded * (contained[age] ?? 0);
     }
     chance += 1 - never;

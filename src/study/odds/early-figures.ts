@@ -18,9 +18,9 @@ interface EarlyOption {
 }
 
 /** Of each option on average over the futures so far. */
-export function earlyFigures(document: StudyDocument, drawn: DrawnFutures): EarlyFigures {
+export function earlyFigures(document: StudyDocument, futures: DrawnFutures): EarlyFigures {
   const { baseline } = comparedOptions(document);
-  const own = (option: number) => at(drawn.options, option);
+  const own = (option: number) => at(futures.options, option);
   const mean = (figures: Float64Array) => meanOf([...figures]);
   const meanCost = (option: number) => mean(own(option).expected);
   const cheaper = (option: number) => {
@@ -35,5 +35,5 @@ export function earlyFigures(document: StudyDocument, drawn: DrawnFutures): Earl
     const everInfested = mean(own(option).everInfested);
     return { name, meanCost: meanCost(option), everInfested, against };
   });
-  return { lakes: drawn.annuities.length, options };
+  return { lakes: futures.annuities.length, options };
 }

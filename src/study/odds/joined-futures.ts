@@ -29,7 +29,7 @@ export interface JoinedFutures {
   readonly otherCost: Float64Array;
   /** Of the first blocks alone, future after future. */
   readonly byYear: Float64Array;
-  /** Of each draw of the lake. */
+  /** Of each draw of the lake: present cost of the program while the lake stays clean. */
   readonly cleanProgram: Float64Array;
   /** What is done once mussels are found: one column for each phase. */
   readonly found?: JoinedFound | undefined;
@@ -43,8 +43,8 @@ interface JoinedFound {
 }
 
 /**
- * Draws of the lake in their order, one or more, after those that are joined already: columns of all take a fifth of
- * the memory of as many lists for each lake.
+ * Draws of the lake in their order, one or more, after those that are joined already: columns of all take far
+ * less memory than lists for each lake.
  */
 export function joinedFutures(lakes: readonly LakeFutures[], before = noneDrawn): DrawnFutures {
   return {
@@ -59,8 +59,8 @@ function optionFutures(
   option: number,
   before: JoinedFutures | undefined,
 ): JoinedFutures {
-  const column = (key: Exclude<keyof JoinedFutures, "found" | "cleanProgram">) =>
-    joined([before?.[key] ?? [], ...lakes.map((lake) => lake[key][option] ?? [])]);
+  const column = (key: Exclude<keyof JoinedFutures, "found" | "cleanProgram" | "byYear">) =>
+    joined([before?.[key] ?? [], ...lakes.map((lake) => at<ArrayLike<number>>(lake[key], option))]);
   return {
     expected: column("expected"),
     cost: column("cost"),
@@ -72,7 +72,7 @@ function optionFutures(
     policy: column("policy"),
     other: column("other"),
     otherCost: column("otherCost"),
-    byYear: column("byYear"),
+    byYear: joined([before?.byYear ?? [], ...lakes.map(({ byYear }) => byYear[option] ?? [])]),
     cleanProgram: joined([
       before?.cleanProgram ?? [],
       lakes.map(({ cleanProgram }) => at(cleanProgram, option)),

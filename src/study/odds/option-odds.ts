@@ -1,4 +1,4 @@
-import { at, meanOf } from "../../lists.js";
+import { at, meanOf, numbersBy } from "../../lists.js";
 import {
   clusteredMean,
   clusteredQuantiles,
@@ -113,11 +113,11 @@ export function yearlyBudget(
   return at(clusteredQuantiles(yearly, blocks, [share], confidence), 0);
 }
 
-/** @param chances of each draw of the lake, which has as many futures as any */
-const meansByYear = (chances: Float64Array, horizon: number): number[] =>
-  Array.from({ length: horizon }, (_, year) =>
-    meanOf([...chances.filter((_, place) => place % horizon === year)]),
-  );
+/** @param chances of each year of each draw of the lake, which has as many futures as any */
+function meansByYear(chances: Float64Array, horizon: number): number[] {
+  const lakes = chances.length / horizon;
+  return numbersBy(horizon, (year) => meanOf(numbersBy(lakes, (lake) => at(chances, lake * horizon + year))));
+}
 
 function fanOf(byYear: Float64Array, horizon: number, startYear: number): FanYear[] {
   const futures = Array.from({ length: byYear.length / horizon }, (_, future) => future);

@@ -26,14 +26,14 @@ type NextBlocks = { readonly blocks: number } | { readonly end: Odds["end"] };
  * Whether the requested option's mean net benefit is known well enough, by the blocks drawn so far: each is a sample of its
  * own, so that their means are independent. The answer depends on the draws alone: whoever draws, in whatever order,
  * ends at the same block.
- * @param drawn of whole blocks
+ * @param futures of whole blocks
  */
 export function blocksToDo(
-  drawn: DrawnFutures,
+  futures: DrawnFutures,
   { requested, baseline }: ComparedOptions,
   { precision, mostFutures }: Pick<OddsSettings, "precision" | "mostFutures">,
 ): NextBlocks {
-  const meansOf = (one: Column, less: Column) => momentsOf(blockMeans(drawn, one, less));
+  const meansOf = (one: Column, less: Column) => momentsOf(blockMeans(futures, one, less));
   const netBenefits = meansOf([baseline, "expected"], [requested, "expected"]);
   const losses = meansOf([baseline, "expected"], [baseline, "program"]);
   const cap = Math.floor(mostFutures / futuresPerBlock);
@@ -57,10 +57,7 @@ export function blocksToDo(
 type Column = readonly [option: number, figure: "expected" | "program"];
 
 /** Mean of one column less that of another, block by block. */
-function blockMeans(
-  { options, annuities }: DrawnFutures,
-  ...[one, less]: readonly [Column, Column]
-): number[] {
+function blockMeans({ options, annuities }: DrawnFutures, one: Column, less: Column): number[] {
   const blocks = annuities.length / lakesPerBlock;
   const meanIn = ([option, figure]: Column, block: number) => {
     const all = at(options, option)[figure];

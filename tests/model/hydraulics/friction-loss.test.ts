@@ -138,6 +138,12 @@ describe("flow and head loss", () => {
     );
   });
 
+  it("come to an end in a pipe without length, whose local loss alone is left: Q = A √(2gh/K)", () => {
+    const opening = { length: 0, diameter: 8.78, roughness: 0, minorLoss: 0.00104 };
+    const closed = pipeArea(opening.diameter) * Math.sqrt((2 * gravity * 272.6) / opening.minorLoss);
+    expect(relativeGap(flowAtHead(opening, 272.6, 1e-6), closed)).toBeLessThan(1e-3);
+  });
+
   it("never let a rougher pipe pass more or lose less, even where the roughness exceeds the bore", () => {
     let flowBefore = Number.POSITIVE_INFINITY;
     let lossBefore = 0;

@@ -93,7 +93,7 @@ async function time(pool: WorkerPool, study: StudyToDraw, futures: number): Prom
   const blocks = { first: 0, count: futures / futuresPerBlock };
   const lakes = await drawLakes(pool, study, blocks, { signal, onProgress: () => undefined });
   if (lakes.length > lakesPerBlock)
-    await pool.ask(study, "summary", { drawn: joinedFutures(lakes), end: "cap" }, signal);
+    await pool.ask(study, "summary", { futures: joinedFutures(lakes), end: "cap" }, signal);
   return performance.now() - start;
 }
 

@@ -45,7 +45,7 @@ export function serviceLineComponents(line: ServiceLine, context: LakeContext): 
   const narrowed = withoutWater(line, smallLineIds(line));
   const walls = line.upstreamWalls ?? [];
   const served = servedBy(line, limit);
-  const shut = { ...withoutLine(line), what: "service missing in outages" };
+  const shut = { what: "service missing in outages", ...withoutLine(line) };
   const { outage, outageDaysId } = supplyOutage(context, shut, (days) => days * count);
   const rawWater = rawWaterOf(line, { area: wall.wettedArea, count, walls, share }, context, served);
   return [
@@ -80,8 +80,8 @@ const withoutLine = ({ shortageCostPerDay: unitRate }: ServiceLine) =>
   ({ type: "loss", quantityKind: "days", unitRate }) as const;
 
 const withoutWater = (line: ServiceLine, assumptionIds: readonly AssumptionId[]): Charge => ({
-  ...withoutLine(line),
   what: "service missing for want of water",
+  ...withoutLine(line),
   assumptionIds,
 });
 

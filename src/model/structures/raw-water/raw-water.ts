@@ -180,11 +180,15 @@ function workOf(lines: number, { assumed }: LakeContext): (tell: Tell, load: Loa
  * While a simplex strainer or an orifice is open the line stands, and what it serves while its coolers are. Alike or not,
  * they are cleaned in the same hours.
  */
-function standingOf({ strainer }: SmallLine, { assumed }: LakeContext, served: Served) {
+function standingOf({ strainer, orifices = [] }: SmallLine, { assumed }: LakeContext, served: Served) {
   const isSimplex = strainer?.type === "simplex";
   const hours = { shut: assumed(shutId), open: assumed(openId) };
-  const tellShut = served.standing(shutIds);
-  const tellOpen = served.standing(openIds);
+  const shutIds: readonly AssumptionId[] = [
+    ...(isSimplex ? (["raw-water.blinded-share"] as const) : []),
+    ...(orifices.length > 0 ? (["raw-water.most-cleanings"] as const) : []),
+  ];
+  const tellShut = served.standing([shutId, ...shutIds, ...pieceIds]);
+  const tellOpen = served.standing([openId, ...coolerIds, ...pieceIds]);
   return (tell: Tell, { swaps, cleaningsOfOne, clearingsOfOne }: Loading, month: number): void => {
     const shut = (isSimplex ? swaps : 0) + clearingsOfOne;
     if (shut > 0) tellShut(tell, shut * hours.shut, month);
@@ -194,5 +198,3 @@ function standingOf({ strainer }: SmallLine, { assumed }: LakeContext, served: S
 
 const shutId = "raw-water.strainer-outage";
 const openId = "raw-water.cooler-outage";
-const shutIds = [shutId, "raw-water.blinded-share", "raw-water.most-cleanings", ...pieceIds] as const;
-const openIds = [openId, ...coolerIds, ...pieceIds] as const;
