@@ -46,7 +46,7 @@ describe("a lake declared infested", () => {
     });
     const firstOf = (study: typeof wholeStudy, from: number) =>
       compare(study, source).lake.densityByYear.slice(from, from + 4);
-    const expected = [1 / 2, 3 / 4, 9 / 10, 27 / 28].map((odds) => expect.closeTo(odds, 9));
+    const expected = [1 / 2, 3 / 4, 9 / 10, 27 / 28].map((density) => expect.closeTo(density, 9));
     expect(firstOf(since(2020), 0)).toEqual(expected);
     expect(firstOf(wholeStudy, 7)).toEqual(expected);
   });

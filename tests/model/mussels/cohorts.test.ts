@@ -78,7 +78,7 @@ describe("a single brood", () => {
   });
 
   it("weighs and covers what it did once growth has come to rest, however old it grows", () => {
-    // It grows in its first 84 months, as the shell table states: 60 and 80 are before, 90 and all others after.
+    // It grows in its first 84 months, as the shell table states: 60 and 80 are within them, 90 and all others after.
     const density = Array.from({ length: 12 * years }, (_, month) => (month === 5 ? 0.5 : 0));
     const layers = growLayers({ surface, density }, roomy);
     const ofOne = (later: number, name: "mass" | "cover") => {

@@ -54,7 +54,7 @@ describe("inspections with cleaning when a limit is near", () => {
 
   it.each([
     ["every year", closeRack, 1],
-    ["a month later each time, until five years on", rackOf(0.1), 5],
+    ["in other months of the year, until five years on", rackOf(0.1), 5],
   ])("are told by the years that repeat as by growing them all: %s", (_when, rack, cycle) => {
     const { context, component, course } = rackIn(0.3, { rack });
     const isNear = nearLimit(
@@ -199,8 +199,8 @@ describe("the thickest layer of a surface that nobody touches in a mature infest
     expect(byYear[2]).toBeGreaterThan(told);
   });
 
-  it("is the tenth year's in water so cold that the layer thickens until then", () => {
-    const deepTemperature = productiveLake.deepTemperature.map((celsius) => celsius - 4);
+  it("is the tenth year's in water so cold that the layer still thickens", () => {
+    const deepTemperature = productiveLake.deepTemperature.map((celsius) => celsius - 5);
     const cold: Lake = { ...productiveLake, species: "zebra", deepTemperature };
     const { told, byYear } = matureOf({ ...fixedDock, elevation: 75 }, cold);
     expect(told).toBe(byYear[9]);
