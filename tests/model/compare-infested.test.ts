@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { compare } from "../../src/model/compare.js";
-import { assumed } from "./assumptions.js";
+import { assumed, assumedWith } from "./assumptions.js";
 import { relativeGap } from "./near.js";
 import { floatingDock, studyOf, wholeStudy } from "./study.js";
 
@@ -33,14 +33,22 @@ describe("a lake declared infested", () => {
     expect(alone.infestation.byYear.map(String)).toEqual(longer.infestation.byYear.slice(7).map(String));
   });
 
-  it("has the density of its own age at the end of each year, over its capacity", () => {
-    const { lake, schedules } = compare(
-      { ...wholeStudy, money: { ...wholeStudy.money, horizon: 27 } },
-      assumed,
-    );
-    const [{ density }] = schedules[0].contexts;
-    expect(lake.densityByYear).toEqual(Array.from({ length: 27 }, (_, year) => density[12 * year + 11]));
-    expect(comparison.lake.densityByYear).toEqual(lake.densityByYear.slice(7));
+  it("has the density of its own age at the end of each year, over its capacity, by hand", () => {
+    // Logistic, with odds that treble each year and are even in mid-December of the eighth year since 2020, 7 23/24 years
+    // on: 1 to 1, 3 to 1, 9 to 1, 27 to 1 at the end of the study's first four years. The start and the peak are as far
+    // from it on either side.
+    const share = 1 / (1 + 3 ** (191 / 24));
+    const source = assumedWith({
+      "population.initial-share": share,
+      "population.peak-share": 1 - share,
+      "population.years-to-peak.quagga-shallow": 191 / 12,
+      "population.later-over-peak": 1,
+    });
+    const firstOf = (study: typeof wholeStudy, from: number) =>
+      compare(study, source).lake.densityByYear.slice(from, from + 4);
+    const expected = [1 / 2, 3 / 4, 9 / 10, 27 / 28].map((density) => expect.closeTo(density, 9));
+    expect(firstOf(since(2020), 0)).toEqual(expected);
+    expect(firstOf(wholeStudy, 7)).toEqual(expected);
   });
 
   it("costs the same whether it became so in the study's first year or the year is certain", () => {

@@ -42,6 +42,7 @@ describe("an increment to the program in force", () => {
       { ...each, group: "wages" as const, hoursPerYear: 400 },
       { ...each, group: "supervision" as const, hoursPerYear: 300, overtime: { hours: 20, pay: 2 } },
     ];
+    // By hand: 1,000 + 50 + 400 + 300 + 20 h; of the list's plain wages 1,000 + 50 + 400.
     expect([staffHours({ staff }), inspectorHours({ staff })]).toEqual([1770, 1450]);
   });
 

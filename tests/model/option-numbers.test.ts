@@ -22,7 +22,7 @@ const numbers: OptionNumbers = {
   knownAtStart: false,
   scheduleInYear: [0, 0],
   losses: [],
-  // Noticed at once, and half of the attempts of the first year succeed.
+  // Detected at once, and half of the attempts of the first year succeed.
   detection: { chanceByAge: [1], containment: { success: 0.5, latestAge: 1 } },
   attemptInYear: [0, 0],
 };
@@ -63,7 +63,7 @@ describe("an account of an infestation alone", () => {
     expect(lossesOf(undefined, stream)).toEqual([{ unnoticed: [0, 0], noticed: [13, 24], share: undefined }]);
   });
 
-  it("holds the part whose prices rise by how much they have, before the mussels are noticed or after", () => {
+  it("holds the part whose prices rise by how much they have, before the mussels are detected or after", () => {
     const [rising, even] = [streamOf([1000, 0], [0, 0], "wages"), streamOf([0, 0], [300, 0])];
     const share = [0.5, 1];
     expect(lossesOf(rising, even)?.slice(1)).toEqual([{ unnoticed: [10, 0], noticed: [0, 0], share }]);
@@ -78,7 +78,7 @@ describe("an account of an infestation alone", () => {
 });
 
 describe("the loss that is expected of each year", () => {
-  it("rises with the prices of what is lost unnoticed alone, and of what is done alone, by hand", () => {
+  it("rises with the prices of what is lost undetected alone, and of what is done alone, by hand", () => {
     const states = stateProbabilities([1, 0], { chanceByAge: [0.5] });
     const unnoticed = streamOf([1000, 2000], [0, 0], "energy", [
       [1000, 0],
@@ -93,7 +93,7 @@ describe("the loss that is expected of each year", () => {
       ["wages", [2, 3]],
       ["treatment", [9, 9]],
     ]);
-    // Half noticed in year 1 and all in year 2: 5 + 7, then 26. Energy adds half of the 5 in year 1; wages add all of the
+    // Half detected in year 1 and all in year 2: 5 + 7, then 26. Energy adds half of the 5 in year 1; wages add all of the
     // 2 of year 1, and twice the 6 of year 2.
     expect(expectedLosses({ unnoticed, noticed }, states, rises)).toEqual([16.5, 38]);
   });

@@ -100,7 +100,7 @@ describe("launches that got through", () => {
   });
 });
 
-describe("boats whose mussels were looked at", () => {
+describe("boats whose mussels were examined", () => {
   it("counts boats after long hauls in seasons that tell both, each once", () => {
     const seasons = [
       { fouled: 40, alive: 3 },

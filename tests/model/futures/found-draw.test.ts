@@ -109,7 +109,7 @@ describe("what is done once mussels are found, in a future", () => {
   });
 
   it("leaves out what has no chance, whatever is drawn", () => {
-    // Contained in the first year at once; at no chance mussels neither come again nor are they found, at a draw of 0.
+    // Contained in the first year at once; at no chance mussels neither come again nor are they detected, at a draw of 0.
     const certain = { chanceByAge: [1], containment: { success: 1, latestAge: 1 } };
     const luck = { luck: 0, draws: none.flatMap(() => [0, 0, 0]), cleanYears };
     const once = simulatedCourse([1, ...none.slice(1)], certain, luck).times;
@@ -119,7 +119,7 @@ describe("what is done once mussels are found, in a future", () => {
     expect(simulatedCourse(hazards, hopeless, luck).times).toMatchObject({ tried: 1, contained: 0 });
   });
 
-  it("is found or not, and paid for only if it is", () => {
+  it("is detected or not, and paid for only if it is", () => {
     const [always, never] = [{ chanceByAge: [1] }, { chanceByAge: none }].map((each) =>
       foundFuture(foundDraw({ ...numbers, detection: each }, phases, cleanYears), hazards, {
         luck: 0.2,

@@ -68,8 +68,8 @@ describe("what drying kills between two elevations", () => {
     }
   });
 
-  it("is nothing on no ground in a winter that comes before any mussels, by hand", () => {
-    // Lowered by 10 m from New Year's Day: nothing has settled in the first year, and in the second all 10 m are bared.
+  it("is zero, on zero height, in a winter before any mussels, by hand", () => {
+    // Lowered by 10 m from New Year's Day: nothing has settled in the first year, and in the second all 10 m are exposed.
     const { killed, height } = watched(1, drawnDownLake).between({ from: 70, to: 140 });
     expect([killed[0], height[0]]).toEqual([0, 0]);
     expect(height[1]).toBeCloseTo(10, 9);

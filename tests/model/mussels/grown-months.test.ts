@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import type { Colony } from "../../../src/model/mussels/cohorts.js";
 import {
   grownMonths,
   growTo,
@@ -8,8 +7,6 @@ import {
   layerAt,
   thicknessAt,
 } from "../../../src/model/mussels/grown-months.js";
-import { areAlike, isBareKept, keepSums, layerKept, sumsKept } from "../../../src/model/mussels/kept-sums.js";
-import { bareSurface } from "../../../src/model/mussels/layer.js";
 import { drawnDownLake, productiveLake } from "../lakes.js";
 import { growth, plain, stillSurface } from "./growing.js";
 
@@ -45,7 +42,7 @@ describe("months that are grown when asked for", () => {
     expect(plain(layersOf(short))).toEqual(plain(layersOf(grownOn(wet))));
   });
 
-  it("tell a winter that left nobody from one that nobody met, and from one that nobody died in", () => {
+  it("tell apart a winter that killed all, one before any mussels, and one that killed none", () => {
     const [inFirst, inSecond] = [0, 12].map((month) => isBaredIn(grownOn(bared), month));
     expect([inFirst, inSecond, isBaredIn(grownOn(wet), 12)]).toEqual([false, true, false]);
   });
@@ -56,54 +53,5 @@ describe("months that are grown when asked for", () => {
     expect([1, 2, 3].map((year) => isLikeYearBefore(settled, year))).toEqual([false, true, true]);
     expect(isLikeYearBefore(grownOn(bared), 2)).toBe(false);
     expect(isLikeYearBefore(grownOn(wet), 3)).toBe(false);
-  });
-});
-
-describe("what is kept of a month", () => {
-  const colony = (changes: Partial<Colony>) =>
-    ({ number: 100, cover: 0.04, mass: 2, killed: 0.5, shed: 0.25, ...changes }) as Colony;
-  const kept = (...colonies: readonly Colony[]) => {
-    const sums = new Float64Array(sumsKept * colonies.length);
-    colonies.forEach((each, month) => {
-      keepSums(sums, month * sumsKept, each);
-    });
-    return sums;
-  };
-  const packing = { bulkDensity: 500 };
-  const dead = colony({ number: 0, mass: 0, cover: 0 });
-
-  it("is its layer, by hand", () => {
-    // 100 shells that cover 0.04 of the ground are 20 mm long; 2 kg at 500 kg/m3 are 4 mm.
-    const [one] = plain([layerKept(kept(dead, colony({})), sumsKept, packing)]);
-    expect(Object.fromEntries(one ?? [])).toEqual({
-      number: 100,
-      lengthMm: expect.closeTo(20, 12),
-      cover: 0.04,
-      mass: 2,
-      thickness: 0.004,
-      killed: 0.5,
-      shed: 0.25,
-    });
-  });
-
-  it("is bare where nobody lives and nobody was killed, and else has what was killed", () => {
-    const none = colony({ number: 0, killed: 0 });
-    expect(layerKept(kept(dead, none), sumsKept, packing)).toBe(bareSurface);
-    expect(layerKept(kept(none, dead), sumsKept, packing)).toMatchObject({ number: 0, mass: 0, killed: 0.5 });
-    expect(layerKept(kept(none, colony({ killed: 0 })), sumsKept, packing).number).toBe(100);
-  });
-
-  it("is left by nobody only where some were killed and none live", () => {
-    const sums = kept(dead, colony({}), colony({ number: 0, killed: 0 }));
-    expect([0, 1, 2].map((month) => isBareKept(sums, month * sumsKept))).toEqual([true, false, false]);
-  });
-
-  it("is alike only where no part differs", () => {
-    const others = (["number", "cover", "mass", "killed", "shed"] as const).map((part) =>
-      colony({ [part]: 9 }),
-    );
-    const sums = kept(colony({}), colony({}), ...others);
-    const isLikeFirst = (month: number) => areAlike(sums, 0, month * sumsKept);
-    expect([1, 2, 3, 4, 5, 6].map(isLikeFirst)).toEqual([true, false, false, false, false, false]);
   });
 });

@@ -20,7 +20,7 @@ const mild = (startDay: number): Lake => ({
 });
 const hard = (startDay: number): Lake => ({ ...mild(startDay), airTemperature: everyMonth(-12) });
 
-describe("a year after one that a dry run left bare, in a settled lake", () => {
+describe("a year after one whose exposure killed all, in a settled lake", () => {
   it("is taken for the one before and not grown", () => {
     // Settled from the second year on, in whose January nobody is left: the fourth year is like the third.
     const surface = stillSurface({ at: "elevation", elevation: 95 }, hard(5));

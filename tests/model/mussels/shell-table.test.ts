@@ -108,9 +108,9 @@ describe("the ages that a month meets", () => {
   });
 });
 
-describe("a dry run in the growing season", () => {
+describe("an exposed period in the growing season", () => {
   it("meets mussels as they are when it begins, also in the month after", () => {
-    // Bare from 20 June to 20 July: those of the July before have grown in June until then, and in July only afterwards.
+    // Exposed from 20 June to 20 July: those of the July before have grown in June until then, and in July only afterwards.
     const drawdown = [
       { dayOfYear: 169, elevation: 100 },
       { dayOfYear: 170, elevation: 90 },

@@ -53,7 +53,7 @@ describe("a lake in which mussels are noticed at once", () => {
   });
 });
 
-describe("two ways to notice mussels and to try against them", () => {
+describe("two ways to detect mussels and to attempt containment", () => {
   const detection: Detection = {
     chanceByAge: [0.2, 0.5],
     containment: { success: 0.3, latestAge: 2 },

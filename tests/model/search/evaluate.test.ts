@@ -69,7 +69,7 @@ describe("a program of a search, by hand", () => {
   });
 
   it("runs again after an infestation that was contained", () => {
-    // Half of those noticed are contained in their first year, at 20 a try: clean 1, 3/4, 9/16 of the time when a year
+    // Half of those detected are contained in their first year, at 20 a try: clean 1, 3/4, 9/16 of the time when a year
     // begins; founded 1/2, 3/8, 9/32. From year 1, 2, 3 on 100 + 10 + 5, 50 + 5, 25, and 20, 10, 5 for the try.
     const contained: OptionNumbers = {
       ...idle,
@@ -84,8 +84,8 @@ describe("a program of a search, by hand", () => {
     expect(met.chance).toBeCloseTo(7 / 8, 12);
   });
 
-  it("runs again after one that was noticed in its second year", () => {
-    // Half of the infestations are noticed in their first year, the others in their second, and half of either contained: a
+  it("runs again after one that was detected in its second year", () => {
+    // Half of the infestations are detected in their first year, the others in their second, and half of either contained: a
     // quarter and a quarter. Clean when a year begins 1, 5/8, 33/64; founded 32/64, 20/64, 33/128.
     const contained: OptionNumbers = {
       ...idle,
@@ -132,14 +132,17 @@ describe("a program of a search, by hand", () => {
     const futures = [{ ...future, through: [...future.through, ...future.through] }];
     const search = evaluator([{ ...lake, futures, programs: [...lake.programs, ...lake.programs] }]);
     const other = { ...half, years: [{ reach: 0, cost: 0.5 }, ...inFull.slice(1)] };
+    const cheap = { ...half, years: [{ reach: 1, cost: 0.5 }, ...inFull.slice(1)] };
     expect([half, other, half].map((each) => search.met(each).chance)).toEqual([
       expect.closeTo(7 / 8, 12),
       expect.closeTo(15 / 16, 12),
       expect.closeTo(7 / 8, 12),
     ]);
+    // Half of the first year's 10.
+    expect([half, cheap].map((each) => search.met(each).idle)).toEqual([15.3125, 10.3125]);
     search.met({ ...half, set: 1 });
     search.met({ ...half, coverage: { times: 0.5 } });
-    expect(search.count()).toBe(4);
+    expect(search.count()).toBe(5);
   });
 });
 

@@ -123,7 +123,7 @@ describe("the chosen plan", () => {
     expect(reasons).toEqual([["dry", "it floats and is never exposed"]]);
   });
 
-  it("comes to leaving the part where nothing is worth a visit, and nothing is found that a protection is for", () => {
+  it("comes to leaving the part where nothing is worth a visit, and no protection ever begins", () => {
     const comesTo = (replaced: Readonly<Record<string, number>>) =>
       new Map(
         partOf(floatingDock, "wetted surface", assumedWith(replaced))

@@ -8,6 +8,7 @@ import {
   sobolDimensions,
 } from "../../../src/model/uncertainty/sobol.js";
 import { joeKuoDirections } from "../../../src/model/uncertainty/sobol-directions.js";
+import { isNet } from "./nets.js";
 
 const points = (dimension: number, count: number) =>
   Array.from(sequence(directionNumbers(dimension), count), (number) => number / 2 ** 32);
@@ -116,16 +117,6 @@ function rank(rows: readonly bigint[]): number {
     pivots.sort((one, other) => (one < other ? 1 : -1));
   }
   return pivots.length;
-}
-
-/** Whether each box 2^-a by 2^-b with a + b = m holds one of 2^m points: a (0, m, 2)-net in base 2. */
-function isNet(first: readonly number[], second: readonly number[], m: number): boolean {
-  return Array.from({ length: m + 1 }, (_, a) => {
-    const boxes = first.map(
-      (x, index) => Math.floor(x * 2 ** a) * 2 ** (m - a) + Math.floor(at(second, index) * 2 ** (m - a)),
-    );
-    return new Set(boxes).size;
-  }).every((size) => size === 2 ** m);
 }
 
 describe("scrambled Sobol points", () => {

@@ -42,10 +42,11 @@ describe("drawing", () => {
   });
 
   it("ends once the standard error of the blocks is at most the share of the mean, however lakes differ", () => {
-    // 39/sqrt(63) = 4.91 of 100; 40/sqrt(63) = 5.04. A variance of 40² · 64/63 asks for 1625/25 = 65.02 blocks.
+    // 39/sqrt(63) = 4.91 of 100; 41/sqrt(63) = 5.17: a variance of 41² · 64/63 = 1,707.7 asks for 1,707.7/25 = 68.3
+    // blocks, 5 more.
     expect(blocksToDo(blocksWith(64, 100, 39), compared, settings)).toEqual({ end: "precise" });
     expect(blocksToDo(blocksWith(64, -100, 39), compared, settings)).toEqual({ end: "precise" });
-    expect(blocksToDo(blocksWith(64, 100, 40), compared, settings)).toEqual({ blocks: 2 });
+    expect(blocksToDo(blocksWith(64, 100, 41), compared, settings)).toEqual({ blocks: 5 });
   });
 
   it("goes on until the error is small against what an infestation costs, too", () => {

@@ -1,10 +1,14 @@
 import { describe, expect, it } from "vitest";
+import type { Lake } from "../../../../src/model/lake/lake.js";
+import type { Layer } from "../../../../src/model/mussels/layer.js";
+import type { Dock } from "../../../../src/model/structures/kinds/dock.js";
 import { candidatePlans } from "../../../../src/model/structures/plan.js";
 import { courseOf, nearLimit } from "../../../../src/model/structures/plans/course.js";
 import {
   firstCleaned,
   isCleaned,
   layerIn,
+  monthLike,
   thicknessIn,
   yearLike,
 } from "../../../../src/model/structures/plans/course-months.js";
@@ -17,11 +21,15 @@ import { drawnDownLake, productiveLake } from "../../lakes.js";
 import { growLayers } from "../../mussels/growing.js";
 import { fixedDock, floatingDock, gravityIntake } from "../../study.js";
 
-const closeRack = { ...gravityIntake, rack: { ...gravityIntake.rack, clearSpacing: 0.03 } };
+const rackOf = (clearSpacing: number) => ({
+  ...gravityIntake,
+  rack: { ...gravityIntake.rack, clearSpacing },
+});
+const closeRack = rackOf(0.03);
 
-function rackIn(startDensity: number, years = 24) {
+function rackIn(startDensity: number, { years = 24, rack = closeRack } = {}) {
   const context = contextOf(productiveLake, years, assumedWith({ "protection.start-density": startDensity }));
-  const component = componentsOf(closeRack, context).find(({ kind }) => kind === "rack");
+  const component = componentsOf(rack, context).find(({ kind }) => kind === "rack");
   if (!component) throw new Error("no rack");
   const tools = planTools({ component, context, surface: context.growing(component.surface) });
   const plan = candidatePlans(component, context).plans.find(({ id }) => id === "trigger");
@@ -44,18 +52,36 @@ describe("inspections with cleaning when a limit is near", () => {
     expect(context.found.isFound(0)).toBe(false);
   });
 
-  it("are told up to the first year that ends with a cleaning as one before, once the lake has settled", () => {
-    const { context, course } = rackIn(0.3);
-    const settled = course.cleaned.filter((month) => month >= context.settledMonth);
-    const likeBefore = (month: number) =>
-      settled.findLast((each) => each < month && (month - each) % 12 === 0);
-    const repeated = settled.find((month) => likeBefore(month) !== undefined) ?? Number.NaN;
-    expect(course.months).toBe(12 * Math.floor(repeated / 12) + 12);
-    expect(12 * course.cycle).toBe(repeated - (likeBefore(repeated) ?? Number.NaN));
-    expect(course.months).toBeLessThan(context.density.length);
-    expect(firstCleaned(course)).toBe(course.cleaned[0]);
+  it.each([
+    ["every year", closeRack, 1],
+    ["in other months of the year, until five years on", rackOf(0.1), 5],
+  ])("are told by the years that repeat as by growing them all: %s", (_when, rack, cycle) => {
+    const { context, component, course } = rackIn(0.3, { rack });
+    const isNear = nearLimit(
+      { by: "trigger", limitShare: idsOfPlanBy("trigger").limitShare },
+      component,
+      context,
+    );
+    const cleaned: number[] = [];
+    const cleanAfter = (month: number, layer: Layer) => {
+      const isDue = context.found.isFound(month) && isNear(layer, month % 12);
+      if (isDue) cleaned.push(month);
+      return isDue;
+    };
+    const surface = context.growing(component.surface);
+    const plainly = growLayers({ surface, density: context.density, cleanAfter }, context.growth);
+    const months = context.density.map((_, month) => month);
+    expect(months.filter((month) => isCleaned(course, monthLike(course, month)))).toEqual(cleaned);
+    expect(firstCleaned(course)).toBe(cleaned[0]);
+    expect(months.map((month) => layerIn(course, monthLike(course, month)).mass)).toEqual(
+      plainly.map(({ mass }) => mass),
+    );
+    // Up to the year of the first cleaning in the month of the year of another, once the lake has settled.
+    const settled = cleaned.filter((month) => month >= context.settledMonth);
+    const repeated = settled.find((month) => settled.includes(month - 12 * cycle)) ?? Number.NaN;
+    expect(course).toMatchObject({ months: 12 * Math.floor(repeated / 12) + 12, cycle });
     // A horizon that ends with that year is told to its end.
-    const { course: whole } = rackIn(0.3, course.months / 12);
+    const { course: whole } = rackIn(0.3, { rack, years: course.months / 12 });
     expect(whole).toMatchObject({ months: course.months, cycle: 0, cleaned: course.cleaned });
   });
 
@@ -109,12 +135,12 @@ describe("dates of which none meets a layer worth a visit", () => {
 
 describe("a surface that nobody touches", () => {
   it.each([
-    ["never dry", 85, 12],
-    ["bare each winter", 95, 12],
-    ["bare each winter, over two years alone", 95, 2],
-    ["bare each winter, where the density settles in the last year but one", 95, 9],
-    ["bare each winter, where it settles in the one before", 95, 10],
-    ["bare each winter, where it settles two before", 95, 11],
+    ["never exposed", 85, 12],
+    ["exposed each winter", 95, 12],
+    ["exposed each winter, over two years alone", 95, 2],
+    ["exposed each winter, where the density settles in the last year but one", 95, 9],
+    ["exposed each winter, where it settles in the one before", 95, 10],
+    ["exposed each winter, where it settles two before", 95, 11],
   ])("is told by the years that repeat as by growing them all: %s", (_what, elevation, years) => {
     const context = contextOf(drawnDownLake, years, assumedWith({ "population.peak-share": 0.9 }));
     const [component] = componentsOf({ ...fixedDock, elevation }, context);
@@ -134,8 +160,8 @@ describe("a surface that nobody touches", () => {
 
 describe("the thickest layer of a surface that nobody touches in a mature infestation", () => {
   it.each([
-    ["never dry", 85],
-    ["bare each winter", 95],
+    ["never exposed", 85],
+    ["exposed each winter", 95],
   ])("is that of growing all years after a run-up of three: %s", (_what, elevation) => {
     const context = contextOf(drawnDownLake, 25, assumedWith({ "population.peak-share": 0.9 }));
     const [component] = componentsOf({ ...fixedDock, elevation }, context);
@@ -147,20 +173,37 @@ describe("the thickest layer of a surface that nobody touches in a mature infest
     expect(Math.max(...mature)).toBeGreaterThan(0);
   });
 
+  /** The layer told of, and the thickest of each of ten years at the greatest density. */
+  function matureOf(dock: Dock, lake: Lake, { years = 12, later = 1 } = {}) {
+    const source = assumedWith({ "population.peak-share": 0.9, "population.later-over-peak": later });
+    const context = contextOf(lake, years, source);
+    const [component] = componentsOf(dock, context);
+    if (!component) throw new Error("no hull");
+    const surface = context.growing(component.surface);
+    const density = Array<number>(120).fill(context.matureDensity);
+    const grown = growLayers({ surface, density }, context.growth).map(({ thickness }) => thickness);
+    const byYear = Array.from({ length: 10 }, (_, year) =>
+      Math.max(...grown.slice(12 * year, 12 * year + 12)),
+    );
+    return { told: untouchedLayer({ component, context }).thickness, byYear };
+  }
+
   it.each([
     ["where the horizon is too short for it", 12, 1],
     ["where the lake was denser before", 25, 0.5],
     ["where both are so", 12, 0.5],
-  ])("is that of ten years at the greatest density after a run-up of three: %s", (_what, years, later) => {
-    const source = assumedWith({ "population.peak-share": 0.9, "population.later-over-peak": later });
-    const context = contextOf(productiveLake, years, source);
-    const [component] = componentsOf(floatingDock, context);
-    if (!component) throw new Error("no hull");
-    const surface = context.growing(component.surface);
-    const density = Array<number>(120).fill(context.matureDensity);
-    const mature = growLayers({ surface, density }, context.growth).slice(36);
-    expect(untouchedLayer({ component, context }).thickness).toBe(
-      Math.max(...mature.map(({ thickness }) => thickness)),
-    );
+  ])("is that of the last seven of ten years at the greatest density: %s", (_what, years, later) => {
+    const { told, byYear } = matureOf(floatingDock, productiveLake, { years, later });
+    expect(told).toBe(Math.max(...byYear.slice(3)));
+    // The third year's is thicker: a run-up of two would be too short.
+    expect(byYear[2]).toBeGreaterThan(told);
+  });
+
+  it("is the tenth year's in water so cold that the layer still thickens", () => {
+    const deepTemperature = productiveLake.deepTemperature.map((celsius) => celsius - 5);
+    const cold: Lake = { ...productiveLake, species: "zebra", deepTemperature };
+    const { told, byYear } = matureOf({ ...fixedDock, elevation: 75 }, cold);
+    expect(told).toBe(byYear[9]);
+    expect(told).toBeGreaterThan(Math.max(...byYear.slice(0, 9)));
   });
 });

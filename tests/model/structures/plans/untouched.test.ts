@@ -19,7 +19,13 @@ function pilesIn(
   years: number,
   { elevation = 95, peakShare = 0.9, velocity = 0, lake = drawnDownLake } = {},
 ) {
-  const source = assumedWith({ "population.peak-share": peakShare, "protection.start-density": 0.5 });
+  const source = assumedWith({
+    "population.initial-share": 0.003,
+    "population.years-to-peak.quagga-shallow": 4,
+    "population.later-over-peak": 1,
+    "population.peak-share": peakShare,
+    "protection.start-density": 0.5,
+  });
   const context = contextOf(lake, years, source);
   const [made] = componentsOf({ ...fixedDock, elevation }, context);
   if (!made) throw new Error("no piles");
@@ -28,10 +34,12 @@ function pilesIn(
 }
 
 describe("the years that are told of a surface that nobody touches, by hand", () => {
-  // Settled in July of the eighth year (month 90): the next January that leaves it bare is that of the ninth (96), which
-  // grows as all later ones do, and is told in full from the tenth year on.
+  // Logistic from 0.003 (logit -5.806) to 0.9 (2.197) in 4 years: 2.001 a year. Within a ten-thousandth of full density
+  // (9.210) it counts as settled: 15.016/2.001 = 7.505 years, 90.06 months, is past in the middle of July of the eighth
+  // year (month 90). The next January that leaves it bare is that of the ninth (96), which grows as all later ones do,
+  // and is told in full from the tenth year on.
   it.each([
-    ["all where it is never dry", 12, 85, 144, 0],
+    ["all where it is never exposed", 12, 85, 144, 0],
     ["up to the first that repeats, where each winter leaves it bare", 12, 95, 120, 1],
     ["the same, of a horizon of one year more", 11, 95, 120, 1],
     ["all of a horizon that ends with it", 10, 95, 120, 0],
@@ -51,7 +59,7 @@ describe("the years that are told of a surface that nobody touches, by hand", ()
     expect(layerIn(course, 97).number).toBeGreaterThan(0);
   });
 
-  it("are known once the first January of a settled lake has left it bare, or at once where it is never dry", () => {
+  it("are known once the first January of a settled lake has left it bare, or at once where it is never exposed", () => {
     expect(untouchedCourse(1, pilesIn(12)).grown.count).toBe(97);
     const { grown, firstWorth } = untouchedCourse(1, pilesIn(12, { elevation: 85 }));
     // No further than to the first layer worth a visit.
@@ -59,7 +67,8 @@ describe("the years that are told of a surface that nobody touches, by hand", ()
   });
 
   it("are fewer where the last is like the one before to the last digit", () => {
-    // Settled in March of the eighth year (86): larvae settle from April on, so that it grows as the ninth and tenth do.
+    // To 0.93 (logit 2.587) in 4 years: 2.098 a year; 15.016/2.098 = 7.157 years, 85.9 months. Settled in March of the
+    // eighth year (86): larvae settle from April on, so that it grows as the ninth and tenth do.
     const part = pilesIn(10, { peakShare: 0.93 });
     expect(part.context.settledMonth).toBe(86);
     expect(untouchedCourse(1, part)).toMatchObject({ months: 108, cycle: 1 });
