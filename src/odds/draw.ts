@@ -4,7 +4,7 @@ import type { LakeFutures } from "../study/odds/draws.js";
 import { earlyFigures } from "../study/odds/early-figures.js";
 import { type DrawnFutures, joinedFutures, noneDrawn } from "../study/odds/joined-futures.js";
 import type { FuturesOdds, Odds, Sensitivity } from "../study/odds/odds.js";
-import { earlyBlocks, leastFutures } from "../study/odds/odds-settings.js";
+import { blocksAtOnce, earlyBlocks, leastFutures } from "../study/odds/odds-settings.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
 import { blocksToDo, type ComparedOptions, comparedOptions } from "../study/odds/stop-drawing.js";
 import type { SearchResult } from "../study/search/result.js";
@@ -128,7 +128,7 @@ async function drawn(
     const first = before / lakesPerBlock;
     const planned = before + next.blocks * lakesPerBlock;
     const onProgress = ({ done }: Progress) => control.onProgress({ done: before + done, planned });
-    const blocks = { first, count: Math.min(next.blocks, Math.max(first, earlyBlocks)) };
+    const blocks = { first, count: Math.min(next.blocks, Math.max(first, earlyBlocks), blocksAtOnce) };
     futures = joinedFutures(await drawLakes(pool, study, blocks, { ...control, onProgress }), futures);
     control.onEarly?.(earlyFigures(study.document, futures));
     next = blocksToDo(futures, compared, study.settings);

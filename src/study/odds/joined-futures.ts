@@ -108,9 +108,10 @@ function foundFutures(
   };
 }
 
-/** Lists put together in their order. */
+/** Lists put together in their order, in memory that threads share: a worker that is sent them copies nothing. */
 function joined(lists: ReadonlyArray<ArrayLike<number>>): Float64Array {
-  const all = new Float64Array(lists.reduce((sum, { length }) => sum + length, 0));
+  const count = lists.reduce((sum, { length }) => sum + length, 0);
+  const all = new Float64Array(new SharedArrayBuffer(count * Float64Array.BYTES_PER_ELEMENT));
   let place = 0;
   for (const list of lists) {
     all.set(list, place);

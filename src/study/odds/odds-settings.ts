@@ -8,6 +8,8 @@ const mostBlocks = 1600;
 export const usualBlocks = 1024 / lakesPerBlock;
 /** Blocks after which first figures are told, while the rest is drawn. */
 export const earlyBlocks = 64 / lakesPerBlock;
+/** Most blocks after which figures are told again. */
+export const blocksAtOnce = 256 / lakesPerBlock;
 /**
  * Largest standard error of the mean net benefit, as a share of what an infestation is expected to cost without a program,
  * or of the net benefit where that is more.
