@@ -93,26 +93,13 @@ describe("the operating point", () => {
     expect(Math.abs(point.head - 53.46)).toBeLessThanOrEqual(halfDigit(2));
   });
 
-  it("lies on both curves where the pump's is flat and then falls steeply", () => {
-    // By the law itself: what the pump gives is what the system needs.
-    const curve = pumpCurve([
-      { flow: 0, head: 50 },
-      { flow: 0.1, head: 49.5 },
-      { flow: 0.12, head: 40 },
-    ]);
-    const system = (flow: number) => 20 + flow ** 2;
-    const { flow, head } = operatingPoint(curve, system);
-    expect(head).toBeCloseTo(system(flow), 6);
-    expect(pumpHead(curve, flow)).toBeCloseTo(head, 9);
-  });
-
-  it("lies on both curves where the pump's is flat nearly to its end", () => {
-    const curve = pumpCurve([
-      { flow: 0, head: 100 },
-      { flow: 1, head: 99.9 },
-      { flow: 1.1, head: 50 },
-    ]);
-    const system = (flow: number) => 99.9 + 0.01 * flow ** 2;
+  // By the law itself: what the pump gives is what the system needs.
+  it.each([
+    ["flat and then falls steeply", [50, 49.5, 40], [0, 0.1, 0.12], 20, 1],
+    ["flat nearly to its end", [100, 99.9, 50], [0, 1, 1.1], 99.9, 0.01],
+  ])("lies on both curves where the pump's is %s", (_shape, heads, flows, lift, resistance) => {
+    const curve = pumpCurve(flows.map((flow, index) => ({ flow, head: heads[index] ?? Number.NaN })));
+    const system = (flow: number) => lift + resistance * flow ** 2;
     const { flow, head } = operatingPoint(curve, system);
     expect(head).toBeCloseTo(system(flow), 9);
     expect(pumpHead(curve, flow)).toBeCloseTo(head, 9);

@@ -64,7 +64,7 @@ describe("one cleaning", () => {
     expect(dry.every(({ assumptionIds }) => assumptionIds.includes("cleaning.dry-share"))).toBe(true);
   });
 
-  it("is charged at that share by a plan that works in the dry, beside the outage", () => {
+  it("is charged at that share by a plan that works in the dry", () => {
     const [hull] = dockComponents(fixedDock, context);
     const dry = assumptionSet.plans.find(({ id }) => id === "dry");
     if (!hull || !dry) throw new Error("no hull or plan");

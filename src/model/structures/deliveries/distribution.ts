@@ -71,7 +71,8 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
   const capacity = canal.capacity ?? Math.max(...flow) * (1 + assumed(spareId));
   const wettedArea = canalPerimeter(section) * canal.length;
   const areaIds: readonly AssumptionId[] = canal.sideSlope === undefined ? [slopeId] : [];
-  const short = notBrought(way, [...fouledPipeIds, roughnessId, slopeId, spareId]);
+  const spareIds = canal.capacity === undefined ? ([spareId] as const) : [];
+  const short = notBrought(way, [...fouledPipeIds, roughnessId, ...areaIds, ...spareIds]);
   return seasonal(
     {
       name: "canal",

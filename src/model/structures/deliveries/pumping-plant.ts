@@ -46,7 +46,7 @@ export function pumpedWithdrawal(plant: PumpingPlant, assumed: Assumed) {
 function typicalIds({ pump }: PumpingPlant): AssumptionId[] {
   return [
     ...(pump.efficiency === undefined ? (["irrigation.pump-efficiency"] as const) : []),
-    ...((pump.marginHead ?? pump.curve) ? [] : (["irrigation.pump-margin"] as const)),
+    ...(pump.marginHead === undefined && !pump.curve ? (["irrigation.pump-margin"] as const) : []),
   ];
 }
 

@@ -1,6 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { bareSurface } from "../../../../src/model/mussels/layer.js";
-import { canalComponent, seasonal } from "../../../../src/model/structures/deliveries/distribution.js";
+import type { AssumptionId } from "../../../../src/model/register/register.js";
+import {
+  type Canal,
+  canalComponent,
+  seasonal,
+} from "../../../../src/model/structures/deliveries/distribution.js";
 import { shellLines, workLines } from "../../../../src/model/structures/plan-work.js";
 import { protectionOf } from "../../../../src/model/structures/protection.js";
 import { assumed, assumedWith, assumptionSet } from "../../assumptions.js";
@@ -11,6 +16,7 @@ import { pumpingPlant } from "./served.js";
 
 const canal = { length: 2000, bottomWidth: 0.4, depth: 0.3 };
 const context = contextOf(productiveLake, 3, assumedWith({ "irrigation.canal-side-slope": 1.5 }));
+const layer = { ...bareSurface, cover: 2, lengthMm: 40, thickness: 0.04, mass: 20, killed: 1 };
 
 describe("a lined canal", () => {
   // By hand: a trapezoid with sides of z to 1 has a wetted perimeter of b + 2 y √(1 + z²), an area of (b + z y) y.
@@ -25,7 +31,6 @@ describe("a lined canal", () => {
   });
 
   it("has capacity to spare over its largest flow where none is given", () => {
-    const layer = { ...bareSurface, cover: 2, lengthMm: 40, thickness: 0.04, mass: 20 };
     const lost = (capacity: number | undefined) =>
       lossesOf(canalComponent({ ...canal, capacity }, pumpingPlant, context), layer, 6)[0]?.quantity;
     const july = 200_000 / (31 * 86_400);
@@ -48,29 +53,33 @@ describe("a lined canal", () => {
     expect(seasonal(floating, pumpingPlant).surface.place).toEqual(place);
   });
 
-  it("names the slope of its sides in what its area costs, where the slope is assumed", () => {
-    const entryOf = (id: string) => assumptionSet.plans.filter((plan) => plan.id === id);
-    const layer = { ...bareSurface, mass: 5, killed: 1 };
-    const named = (sideSlope: number | undefined) => {
-      const part = canalComponent({ ...canal, sideSlope }, pumpingPlant, context);
-      const lines = entryOf("foul-release").flatMap((entry) => [
-        ...workLines(entry, part, context, 6),
-        ...shellLines(layer, part, context),
-        ...(protectionOf(entry, part, context)?.monthly[6] ?? []),
-      ]);
-      return lines.map(({ what, assumptionIds }) => [
-        what,
-        assumptionIds.includes("irrigation.canal-side-slope"),
-      ]);
-    };
-    expect(named(undefined)).toEqual([
-      ["cleaning the canal", true],
-      ["visits to clean the canal", false],
-      ["disposal of shells and mussels", true],
-      ["foul-release coating", true],
+  const named = (given: Partial<Canal>, id: AssumptionId) => {
+    const part = canalComponent({ ...canal, ...given }, pumpingPlant, context);
+    const entries = assumptionSet.plans.filter((plan) => plan.id === "foul-release");
+    const lines = entries.flatMap((entry) => [
+      ...workLines(entry, part, context, 6),
+      ...shellLines(layer, part, context),
+      ...(protectionOf(entry, part, context)?.monthly[6] ?? []),
+      ...lossesOf(part, layer, 6),
+    ]);
+    expect(lines).toHaveLength(5);
+    return lines.filter(({ assumptionIds }) => assumptionIds.includes(id)).map(({ what }) => what);
+  };
+
+  it("names the slope of its sides in what its area and its section cost, where the slope is assumed", () => {
+    expect(named({}, "irrigation.canal-side-slope")).toEqual([
+      "cleaning the canal",
+      "disposal of shells and mussels",
+      "foul-release coating",
+      "water not brought to the land",
     ]);
     expect(canalComponent({ ...canal, sideSlope: 1.5 }, pumpingPlant, context).areaIds).toEqual([]);
-    expect(named(1.5).filter(([, isNamed]) => isNamed)).toEqual([]);
+    expect(named({ sideSlope: 1.5 }, "irrigation.canal-side-slope")).toEqual([]);
+  });
+
+  it("names the flow to spare in the water that it does not bring, where its capacity is assumed", () => {
+    expect(named({}, "irrigation.canal-spare")).toEqual(["water not brought to the land"]);
+    expect(named({ capacity: 0.08 }, "irrigation.canal-spare")).toEqual([]);
   });
 
   it("is designed for the month of the largest flow", () => {

@@ -9,6 +9,8 @@ import {
   serviceLineComponents,
 } from "../../../../src/model/structures/kinds/service-line.js";
 import { seasonDose } from "../../../../src/model/structures/oxidant.js";
+import { loadingParameters } from "../../../../src/model/structures/raw-water/loading.js";
+import { missingShare } from "../../../../src/model/structures/raw-water/raw-water.js";
 import { serviceShare } from "../../../../src/model/structures/small-line.js";
 import { assumed } from "../../assumptions.js";
 import { contextOf } from "../../contexts.js";
@@ -17,6 +19,7 @@ import { relativeGap } from "../../near.js";
 import { sealWater, studyOf } from "../../study.js";
 import { brokenLimit } from "../limits-met.js";
 import { lossesOf } from "../losses.js";
+import { airCoolers, fouled, loadOf, strainerOf } from "../raw-water/fouled.js";
 
 const line: ServiceLine = { ...sealWater, oxidantAllowed: false };
 const context = contextOf(productiveLake, 8, assumed);
@@ -48,9 +51,11 @@ describe("a service line", () => {
     const part = partOf(line);
     expect(brokenLimit(part, layerOf(0.001), 0)).toBeUndefined();
     expect(brokenLimit(part, layerOf(0.02), 0)).toMatch(/shortage/);
-    // A line with flow to spare: 16 mm is above the 15 mm at which clumps break off, with the flow still there.
+    // A bore of 300 mm still has flow to spare under the thickest layer allowed.
     const wide = partOf({ ...line, diameter: 0.3 });
-    expect(brokenLimit(wide, layerOf(0.016), 0)).toMatch(/thicker/);
+    const thickest = assumed("conduit.largest-layer");
+    expect(brokenLimit(wide, layerOf(0.99 * thickest), 0)).toBeUndefined();
+    expect(brokenLimit(wide, layerOf(1.01 * thickest), 0)).toMatch(/thicker/);
   });
 
   it("counts every line in area, cleaning and loss", () => {
@@ -150,5 +155,39 @@ describe("a line that cools an exchanger", () => {
     };
     expect(assumed("exchanger.fouling-resistance")).toBe(0.00035);
     expect(serviceShare(example, context)(layerOf(0.005))).toBeCloseTo(0.88692, 6);
+  });
+});
+
+describe("a service line with fittings", () => {
+  const wide: ServiceLine = {
+    ...line,
+    diameter: 0.3,
+    shortageCostPerDay: 500,
+    strainer: strainerOf("simplex"),
+    coolers: [airCoolers],
+    orifices: [{ name: "seals", count: 3, bore: 0.02 }],
+  };
+
+  it("loses days of each of its lines while they stand and while coolers are plugged", () => {
+    const part = partOf(wide);
+    const load = loadOf(wide, part.wettedArea / 3, context);
+    const limit = assumed("service-line.shortage-limit");
+    const missingOf = missingShare(wide, serviceShare(wide, context), loadingParameters(context), limit);
+    const missing = missingOf(fouled, load.left);
+    const days = lossesOf(part, fouled, 6).filter(({ type }) => type === "loss");
+    // Three lines and the 31 days of July; the wide bore lacks no water.
+    const shutDays = assumed("raw-water.strainer-outage") / 24;
+    const openDays = assumed("raw-water.cooler-outage") / 24;
+    expect(days).toMatchObject([
+      { quantity: expect.closeTo((load.swaps + load.clearingsOfOne) * shutDays * 3, 9), unitRate: 500 },
+      { quantity: expect.closeTo(load.cleaningsOfOne * openDays * 3, 9), unitRate: 500 },
+      { quantity: expect.closeTo(missing * 31 * 3, 9), unitRate: 500 },
+    ]);
+    expect(Math.min(load.swaps, load.clearingsOfOne, load.cleaningsOfOne, missing)).toBeGreaterThan(0);
+  });
+
+  it("is fed from upstream, and one without is not", () => {
+    expect(partOf(wide).isFed).toBe(true);
+    expect(partOf(line).isFed).toBe(false);
   });
 });

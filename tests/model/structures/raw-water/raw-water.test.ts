@@ -16,19 +16,11 @@ import { costOf } from "../followed-plainly.js";
 import { keptPart } from "../kept.js";
 import { brokenLimit } from "../limits-met.js";
 import { lossesOf } from "../losses.js";
+import { airCoolers, fouled, strainerOf } from "./fouled.js";
 
 const context = contextOf(productiveLake, 20, assumed);
-const thick: Layer = {
-  ...bareSurface,
-  number: 5000,
-  lengthMm: 18,
-  cover: 1.6,
-  mass: 6,
-  thickness: 0.012,
-  shed: 0.4,
-};
-const coolers = [{ name: "air coolers", count: 4, tubes: 100, bore: 0.012, passes: 2 }];
-const strainer = { mesh: 0.012, screenArea: 0.3, type: "duplex" } as const;
+const coolers = [airCoolers];
+const strainer = strainerOf("duplex");
 
 const plantWith = (fittings: Partial<Hydropower["coolingWater"]>): Hydropower => ({
   ...plant,
@@ -69,7 +61,7 @@ describe("a line without strainers, coolers or orifices", () => {
   it("costs as it did, whatever is upstream", () => {
     const part = coolingOf(plantWith({}));
     expect(part.isFed).toBe(false);
-    expect(lossesOf(part, thick, 6)).toHaveLength(1);
+    expect(lossesOf(part, fouled, 6)).toHaveLength(1);
   });
 });
 
@@ -77,13 +69,13 @@ describe("a raw-water system", () => {
   it("costs nothing where no piece comes down", () => {
     const part = coolingOf(plantWith({ coolers, strainer, upstreamWalls: [] }));
     expect(costOf(lossesOf(part, bareSurface, 6))).toBe(0);
-    expect(workOf(part, thick)).toBeGreaterThan(0);
+    expect(workOf(part, fouled)).toBeGreaterThan(0);
   });
 
   it("costs no work behind a self-cleaning strainer that is fine enough", () => {
     const fine = { mesh: 0.003, screenArea: 0.3, type: "self-cleaning" } as const;
     const made = () => coolingOf(plantWith({ coolers, strainer: fine, upstreamWalls: [] }));
-    expect(workOf(made(), thick)).toBe(0);
+    expect(workOf(made(), fouled)).toBe(0);
     expect(yearly(made)).toBeCloseTo(
       yearly(() => coolingOf(plantWith({}))),
       6,
@@ -99,10 +91,10 @@ describe("a raw-water system", () => {
   });
 
   it("counts for each of several lines alike, by hand", () => {
-    const one = lossesOf(partOf(lineWith({ coolers, strainer, shortageCostPerDay: 500 })), thick, 6);
+    const one = lossesOf(partOf(lineWith({ coolers, strainer, shortageCostPerDay: 500 })), fouled, 6);
     const three = lossesOf(
       partOf(lineWith({ coolers, strainer, shortageCostPerDay: 500, count: 3 })),
-      thick,
+      fouled,
       6,
     );
     expect(three.map(({ quantity }) => quantity)).toEqual(one.map(({ quantity }) => quantity * 3));
@@ -113,7 +105,7 @@ describe("a raw-water system", () => {
       costOf(
         lossesOf(
           partOf(lineWith({ strainer: { ...strainer, mesh: 0.003, type }, shortageCostPerDay: 500 })),
-          thick,
+          fouled,
           6,
         ),
       );
@@ -152,7 +144,7 @@ describe("a raw-water system", () => {
     const part = coolingOf(
       plantWith({ orifices: [{ name: "seal", count: 1, bore: 0.004 }], upstreamWalls: [] }),
     );
-    const thin = { ...thick, lengthMm: 4, thickness: 0.004 };
+    const thin = { ...fouled, lengthMm: 4, thickness: 0.004 };
     expect(brokenLimit(part, thin, 6)).toMatch(/blocked faster/);
     expect(brokenLimit(part, bareSurface, 6)).toBeUndefined();
   });
@@ -161,7 +153,8 @@ describe("a raw-water system", () => {
 describe("service that plugged coolers miss", () => {
   const line = plantWith({ coolers, strainer: undefined }).coolingWater;
   const missing = missingShare(line, serviceShare(line, context), loadingParameters(context), 0.1);
-  const at = (peak: number) => missing(bareSurface, leftOf(coolers)(coolers.map(() => peak)));
+  const at = (peak: number, layer: Layer = bareSurface) =>
+    missing(layer, leftOf(coolers)(coolers.map(() => peak)));
 
   it("is none within the spare tubes, half of what is short at the worst, and all while the unit is tripped", () => {
     expect(at(0)).toBe(0);
@@ -170,6 +163,12 @@ describe("service that plugged coolers miss", () => {
     expect(at(0.145)).toBeCloseTo(0.025, 12);
     // Short by all: tripped for 90 % of the time, 5 % in the rest.
     expect(at(1)).toBeCloseTo(0.9 + 0.1 * 0.05, 12);
+  });
+
+  it("is none on a line that lets nothing by: it is missing for want of water", () => {
+    // A bore of 100 mm under layers of 60 mm.
+    expect(at(0.5, { ...fouled, thickness: 0.06, lengthMm: 25 })).toBe(0);
+    expect(at(0.5)).toBeGreaterThan(0);
   });
 
   it("rises without a step where the unit begins to trip", () => {
