@@ -86,6 +86,17 @@ describe("a dry run", () => {
     expect(dryRuns(winter, 11)).toEqual([{ startDay: 0, days: 365 }]);
   });
 
+  it("does not happen at the very level that the lake falls to, for one day", () => {
+    // The lowest day has the level of its point itself: 9.7 m less 20/20 of 7.4 m would be less by rounding.
+    const daily = dailyElevations([
+      { dayOfYear: 0, elevation: 9.7 },
+      { dayOfYear: 20, elevation: 2.3 },
+      { dayOfYear: 40, elevation: 9.7 },
+    ]);
+    expect(daily[20]).toBe(2.3);
+    expect(dryRuns(daily, 2.3)).toEqual([]);
+  });
+
   it("happens twice where the water falls twice", () => {
     const twice = dailyElevations([
       { dayOfYear: 50, elevation: 10 },

@@ -234,8 +234,10 @@ describe("the weight of water near a bound of its class", () => {
     expect(zebraIn({ calcium: 18 }).weight).toBe(low);
     expect(zebraIn({ calcium: 19 }).weight).toBeCloseTo((low + moderate) / 2, 14);
     expect(zebraIn({ calcium: 20 }).weight).toBe(moderate);
-    // Below the lowest bound over a quarter of the low class: 10 to 12 mg/L.
-    expect(zebraIn({ calcium: 10 }).weight).toBe(assumed("suitability.weight.very-low"));
+    // Below the lowest bound over a quarter of the low class: 10 to 12 mg/L, with 11 halfway.
+    const veryLow = assumed("suitability.weight.very-low");
+    expect(zebraIn({ calcium: 10 }).weight).toBe(veryLow);
+    expect(suited({ calcium: 11 }).weight).toBeCloseTo((veryLow + low) / 2, 14);
   });
 
   it("does not fall where a warm surface lies over water that stays cool", () => {

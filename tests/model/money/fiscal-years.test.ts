@@ -63,6 +63,11 @@ describe("a row of the table", () => {
     // 5 cents halved: 3 and 2, the odd cent to the first months of the year.
     expect(row).toMatchObject({ cents: [-5], before: -3, after: -2 });
   });
+
+  it("has nothing before years that begin in January, not a minus of nothing", () => {
+    const [row] = fiscalTable([level("fees", -0.05, 2)], { ...settings, startMonth: 1 }).rows;
+    expect(row?.before).toBe(0);
+  });
 });
 
 describe("a calendar year that two fiscal years share", () => {

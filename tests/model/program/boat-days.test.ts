@@ -87,8 +87,9 @@ describe("boats drawn", () => {
       sampleBoatDays({ ...day, ...change }, { replications, seed: 1 });
     expect(() => drawWith({ arrivalsByHour: [] })).toThrow("July, peak: 0 open hours; allowed 1 to 24");
     expect(() => drawWith({ arrivalsByHour: Array<number>(25).fill(1) })).toThrow("25 open hours");
-    // A station may be open all day.
+    // A station may be open all day or for one hour, and set every boat aside.
     expect(drawWith({ arrivalsByHour: Array<number>(24).fill(1) }).openHours).toBe(24);
+    expect(drawWith({ arrivalsByHour: [1], service: { ...service, setAsideShare: 1 } }).openHours).toBe(1);
     expect(() => drawWith({ arrivalsByHour: [1, -2] })).toThrow(
       "arrivals in open hour 2 is -2; allowed numbers",
     );

@@ -56,6 +56,18 @@ describe("the program by fiscal year", () => {
     expect(yearlyInBudget(24_000, { ...money, inflation: 0.025 })).toEqual(expected);
   });
 
+  it("has wages that rise from the price year, and all else as it was", () => {
+    // By hand, prices of 2026: 24,000 at 10 % a year is 26,400 in 2027 and 29,040 in 2028.
+    const escalation = [{ group: "wages", rate: 0.1 }] as const;
+    const rows = programBudget(option, { ...money, escalation })?.rows;
+    expect(rows?.map(({ name, cents }) => [name, ...cents.slice(0, 2)])).toEqual([
+      ["Inspectors", 2_640_000, 2_904_000],
+      ["Wash unit", 1_000_000, 0],
+      ["Supplies", 60_000, 60_000],
+      ["Stickers", -100_000, -100_000],
+    ]);
+  });
+
   it("has a yearly amount whole in each of its years, also where they begin in July", () => {
     expect(yearlyInBudget(1234.5, fromJuly)).toEqual(Array<number>(5).fill(123_450));
   });

@@ -77,6 +77,19 @@ describe("the chance that one fouled launch founds a population", () => {
     expect(chanceOf({ living: 0.375 }, certain)).toBeCloseTo(0.75, 14);
   });
 
+  it("reads nothing of far boats for near ones, nor of near boats for far ones", () => {
+    const readFor = (daysSince: number) => {
+      const read: string[] = [];
+      chanceOf({ daysSince, living: 0.2 }, (id) => {
+        read.push(id);
+        return source(id);
+      });
+      return read.filter((id) => /founding|living/.test(id));
+    };
+    expect(readFor(1)).toEqual(["arrival.founding-near", "arrival.living-share-near"]);
+    expect(readFor(9)).toEqual(["arrival.founding-far", "arrival.living-share-far"]);
+  });
+
   it("reads nothing for a class without fouled boats", () => {
     const unread = (id: string): number => {
       throw new Error(`${id} was read`);

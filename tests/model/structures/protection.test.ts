@@ -147,11 +147,10 @@ describe("another chemical through the season", () => {
         3, 4, 5, 6, 7, 8, 9, 10,
       ]);
       // By hand: July's demand over 31 days.
-      expect(doses[6]).toMatchObject([
-        { what: "chemical at the intake", unitRate: assumed(`plan.${id}.dose-price`) },
-      ]);
+      const [price, share] = [`plan.${id}.dose-price`, `plan.${id}.settlement-factor`] as const;
+      expect(doses[6]).toMatchObject([{ unitRate: assumed(price), assumptionIds: [price, share] }]);
       expect(doses[6]?.[0]?.quantity).toBeCloseTo((pumpedIntake.demand[6] ?? 0) * 31 * 86_400, 3);
-      expect(settlementFactor).toBe(assumed(`plan.${id}.settlement-factor`));
+      expect(settlementFactor).toBe(assumed(share));
     }
   });
 });

@@ -37,6 +37,10 @@ describe("numbers without meaning", () => {
       "standardDeviation is -1; allowed: a finite number of 0 or more",
     ],
     [
+      { kind: "truncated-normal", mean: 0, standardDeviation: Number.POSITIVE_INFINITY, low: 0, high: 1 },
+      "standardDeviation is Infinity; allowed: a finite number of 0 or more",
+    ],
+    [
       { kind: "truncated-normal", mean: 0, standardDeviation: 1, low: 5, high: 9 },
       "allowed: 0.01 or more. Widen the bounds, or take a uniform distribution",
     ],
