@@ -2,7 +2,7 @@ import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
 import type { LakeFutures } from "../study/odds/draws.js";
 import { earlyFigures } from "../study/odds/early-figures.js";
-import { type DrawnFutures, joinedFutures, noneDrawn } from "../study/odds/joined-futures.js";
+import { type DrawnFutures, joinedFutures, joinedParts } from "../study/odds/joined-futures.js";
 import type { FuturesOdds, Odds, Sensitivity } from "../study/odds/odds.js";
 import { blocksAtOnce, earlyBlocks, leastFutures } from "../study/odds/odds-settings.js";
 import { sensitivityOf } from "../study/odds/sensitivity.js";
@@ -121,20 +121,21 @@ async function drawn(
   control: DrawControl,
 ): Promise<Questions["summary"]> {
   const compared = comparedOptions(study.document);
-  let futures = noneDrawn;
-  let next = blocksToDo(futures, compared, study.settings);
+  const parts: DrawnFutures[] = [];
+  let first = 0;
+  let next = blocksToDo(parts, compared, study.settings);
   while (!("end" in next)) {
-    const before = futures.annuities.length;
-    const first = before / lakesPerBlock;
+    const before = first * lakesPerBlock;
     const planned = before + next.blocks * lakesPerBlock;
     const onProgress = ({ done }: Progress) => control.onProgress({ done: before + done, planned });
-    const blocks = { first, count: Math.min(next.blocks, Math.max(first, earlyBlocks), blocksAtOnce) };
-    futures = joinedFutures(await drawLakes(pool, study, blocks, { ...control, onProgress }), futures);
-    control.onEarly?.(earlyFigures(study.document, futures));
-    next = blocksToDo(futures, compared, study.settings);
+    const count = Math.min(next.blocks, Math.max(first, earlyBlocks), blocksAtOnce);
+    parts.push(joinedFutures(await drawLakes(pool, study, { first, count }, { ...control, onProgress })));
+    first += count;
+    control.onEarly?.(earlyFigures(study.document, parts));
+    next = blocksToDo(parts, compared, study.settings);
     if (!("end" in next)) await control.giveWay?.();
   }
-  return { futures, end: next.end };
+  return { futures: joinedParts(parts), end: next.end };
 }
 
 /** Of the requested option in each future, luck left out. */

@@ -1,4 +1,4 @@
-import { at, meanOf } from "../../lists.js";
+import { at, meanOf, sumOf } from "../../lists.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { DrawnFutures } from "./joined-futures.js";
 import { comparedOptions } from "./stop-drawing.js";
@@ -18,22 +18,22 @@ interface EarlyOption {
 }
 
 /** Of each option on average over the futures so far. */
-export function earlyFigures(document: StudyDocument, futures: DrawnFutures): EarlyFigures {
+export function earlyFigures(document: StudyDocument, parts: readonly DrawnFutures[]): EarlyFigures {
   const { baseline } = comparedOptions(document);
-  const own = (option: number) => at(futures.options, option);
-  const mean = (figures: Float64Array) => meanOf([...figures]);
-  const meanCost = (option: number) => mean(own(option).expected);
-  const cheaper = (option: number) => {
-    const { cost } = own(baseline);
-    return mean(own(option).cost.map((amount, future) => Number(amount < at(cost, future))));
-  };
+  const mean = (figures: (of: DrawnFutures["options"]) => Float64Array) =>
+    meanOf(parts.flatMap((part) => [...figures(part.options)]));
+  const meanCost = (option: number) => mean((of) => at(of, option).expected);
+  const cheaper = (option: number) =>
+    mean((of) =>
+      at(of, option).cost.map((amount, future) => Number(amount < at(at(of, baseline).cost, future))),
+    );
   const options = document.options.map(({ name }, option): EarlyOption => {
     const against =
       option === baseline
         ? undefined
         : { netBenefit: meanCost(baseline) - meanCost(option), cheaper: cheaper(option) };
-    const everInfested = mean(own(option).everInfested);
+    const everInfested = mean((of) => at(of, option).everInfested);
     return { name, meanCost: meanCost(option), everInfested, against };
   });
-  return { lakes: futures.annuities.length, options };
+  return { lakes: sumOf(parts.map(({ annuities }) => annuities.length)), options };
 }

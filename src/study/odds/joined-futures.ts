@@ -10,9 +10,6 @@ export interface DrawnFutures {
   readonly plans: ReadonlyArray<readonly string[]>;
 }
 
-/** Before the first draw. */
-export const noneDrawn: DrawnFutures = { options: [], annuities: new Float64Array(), plans: [] };
-
 /** An option's figures over the futures of all draws of the lake. */
 export interface JoinedFutures {
   readonly expected: Float64Array;
@@ -42,25 +39,54 @@ interface JoinedFound {
   readonly isFound: Float64Array;
 }
 
-/**
- * Draws of the lake in their order, one or more, after those that are joined already: columns of all take far
- * less memory than lists for each lake.
- */
-export function joinedFutures(lakes: readonly LakeFutures[], before = noneDrawn): DrawnFutures {
-  return {
-    options: at(lakes, 0).expected.map((_, option) => optionFutures(lakes, option, before.options[option])),
-    annuities: joined([before.annuities, lakes.map(({ annuity }) => annuity)]),
-    plans: [...before.plans, ...lakes.map(({ plans }) => plans)],
-  };
-}
+/** Draws of the lake in their order, one or more: columns take far less memory than lists for each lake. */
+export const joinedFutures = (lakes: readonly LakeFutures[]): DrawnFutures => ({
+  options: at(lakes, 0).expected.map((_, option) =>
+    joinedOption(lakes.map((lake) => ofOption(lake, option))),
+  ),
+  annuities: joined([lakes.map(({ annuity }) => annuity)]),
+  plans: lakes.map(({ plans }) => plans),
+});
 
-function optionFutures(
-  lakes: readonly LakeFutures[],
-  option: number,
-  before: JoinedFutures | undefined,
-): JoinedFutures {
-  const column = (key: Exclude<keyof JoinedFutures, "found" | "cleanProgram" | "byYear">) =>
-    joined([before?.[key] ?? [], ...lakes.map((lake) => at<ArrayLike<number>>(lake[key], option))]);
+/** Parts of the draws in their order, one or more. */
+export const joinedParts = (parts: readonly DrawnFutures[]): DrawnFutures => ({
+  options: at(parts, 0).options.map((_, option) =>
+    joinedOption(parts.map(({ options }) => at(options, option))),
+  ),
+  annuities: joined(parts.map(({ annuities }) => annuities)),
+  plans: parts.flatMap(({ plans }) => plans),
+});
+
+/** An option's figures of one draw of the lake, or of several. */
+type Piece = Readonly<Record<Exclude<keyof JoinedFutures, "found">, ArrayLike<number>>> & {
+  readonly found?:
+    | {
+        readonly expected: ReadonlyArray<ArrayLike<number>>;
+        readonly cost: ReadonlyArray<ArrayLike<number>>;
+        readonly times: Readonly<Record<keyof FoundTimes, ArrayLike<number>>>;
+        readonly isFound: ArrayLike<number>;
+      }
+    | undefined;
+};
+
+const ofOption = (lake: LakeFutures, option: number): Piece => ({
+  expected: at(lake.expected, option),
+  cost: at(lake.cost, option),
+  program: at(lake.program, option),
+  everInfested: at(lake.everInfested, option),
+  infestedAtEnd: at(lake.infestedAtEnd, option),
+  establishedBy: at(lake.establishedBy, option),
+  duty: at(lake.duty, option),
+  policy: at(lake.policy, option),
+  other: at(lake.other, option),
+  otherCost: at(lake.otherCost, option),
+  byYear: lake.byYear[option] ?? [],
+  cleanProgram: [at(lake.cleanProgram, option)],
+  found: lake.found && at(lake.found, option),
+});
+
+function joinedOption(pieces: readonly Piece[]): JoinedFutures {
+  const column = (key: Exclude<keyof Piece, "found">) => joined(pieces.map((piece) => piece[key]));
   return {
     expected: column("expected"),
     cost: column("cost"),
@@ -72,29 +98,19 @@ function optionFutures(
     policy: column("policy"),
     other: column("other"),
     otherCost: column("otherCost"),
-    byYear: joined([before?.byYear ?? [], ...lakes.map(({ byYear }) => byYear[option] ?? [])]),
-    cleanProgram: joined([
-      before?.cleanProgram ?? [],
-      lakes.map(({ cleanProgram }) => at(cleanProgram, option)),
-    ]),
-    found: foundFutures(lakes, option, before?.found),
+    byYear: column("byYear"),
+    cleanProgram: column("cleanProgram"),
+    found: joinedFound(pieces),
   };
 }
 
-function foundFutures(
-  lakes: readonly LakeFutures[],
-  option: number,
-  before: JoinedFound | undefined,
-): JoinedFound | undefined {
-  const found = lakes.flatMap(({ found: all }) => (all ? [at(all, option)] : []));
+function joinedFound(pieces: readonly Piece[]): JoinedFound | undefined {
+  const found = pieces.flatMap((piece) => piece.found ?? []);
   const [first] = found;
   if (!first) return undefined;
   const phases = (key: "expected" | "cost") =>
-    first[key].map((_, phase) =>
-      joined([before?.[key][phase] ?? [], ...found.map((lake) => at(lake[key], phase))]),
-    );
-  const times = (key: keyof FoundTimes) =>
-    joined([before?.times[key] ?? [], ...found.map((lake) => lake.times[key])]);
+    first[key].map((_, phase) => joined(found.map((each) => at(each[key], phase))));
+  const times = (key: keyof FoundTimes) => joined(found.map((each) => each.times[key]));
   return {
     expected: phases("expected"),
     cost: phases("cost"),
@@ -104,7 +120,7 @@ function foundFutures(
       contained: times("contained"),
       returned: times("returned"),
     },
-    isFound: joined([before?.isFound ?? [], ...found.map(({ isFound }) => isFound)]),
+    isFound: joined(found.map(({ isFound }) => isFound)),
   };
 }
 

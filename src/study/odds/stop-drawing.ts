@@ -26,14 +26,15 @@ type NextBlocks = { readonly blocks: number } | { readonly end: Odds["end"] };
  * Whether the requested option's mean net benefit is known well enough, by the blocks drawn so far: each is a sample of its
  * own, so that their means are independent. The answer depends on the draws alone: whoever draws, in whatever order,
  * ends at the same block.
- * @param futures of whole blocks
+ * @param parts of whole blocks, in their order; none before the first
  */
 export function blocksToDo(
-  futures: DrawnFutures,
+  parts: readonly DrawnFutures[],
   { requested, baseline }: ComparedOptions,
   { precision, mostFutures }: Pick<OddsSettings, "precision" | "mostFutures">,
 ): NextBlocks {
-  const meansOf = (one: Column, less: Column) => momentsOf(blockMeans(futures, one, less));
+  const meansOf = (one: Column, less: Column) =>
+    momentsOf(parts.flatMap((part) => blockMeans(part, one, less)));
   const netBenefits = meansOf([baseline, "expected"], [requested, "expected"]);
   const losses = meansOf([baseline, "expected"], [baseline, "program"]);
   const cap = Math.floor(mostFutures / futuresPerBlock);

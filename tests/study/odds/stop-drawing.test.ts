@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { futuresPerBlock, lakesPerBlock } from "../../../src/model/futures/draw-plan.js";
-import { type DrawnFutures, noneDrawn } from "../../../src/study/odds/joined-futures.js";
+import type { DrawnFutures } from "../../../src/study/odds/joined-futures.js";
 import { blocksToDo } from "../../../src/study/odds/stop-drawing.js";
 
 const compared = { baseline: 0, requested: 1 };
@@ -10,7 +10,7 @@ const settings = { precision: 0.05, mostFutures: 160 * futuresPerBlock };
  * Blocks of lakes with means that alternate between a mean less and plus a deviation: standard error d/sqrt(n − 1). In both
  * futures of a lake an infestation costs some amount.
  */
-function blocksWith(count: number, mean: number, deviation: number, loss = 1e6): DrawnFutures {
+function blocksWith(count: number, mean: number, deviation: number, loss = 1e6): DrawnFutures[] {
   const lakes = Array.from({ length: count * lakesPerBlock }, (_, lake) => lake);
   const netBenefit = (lake: number) =>
     mean +
@@ -22,7 +22,7 @@ function blocksWith(count: number, mean: number, deviation: number, loss = 1e6):
     ...unasked,
     expected: perFuture(lakes, (lake) => [1000 + loss, 1000 + loss - 2 * netBenefit(lake)]),
   };
-  return { ...noneDrawn, options: [{ ...none, program }, own], annuities: new Float64Array(lakes.length) };
+  return [{ options: [{ ...none, program }, own], annuities: new Float64Array(lakes.length), plans: [] }];
 }
 
 const perFuture = (lakes: readonly number[], figures: (lake: number) => readonly number[]) =>
@@ -36,7 +36,7 @@ const unasked = {
 
 describe("drawing", () => {
   it("begins with more than a thousand lakes, in blocks", () => {
-    expect(blocksToDo(noneDrawn, compared, settings)).toEqual({ blocks: 64 });
+    expect(blocksToDo([], compared, settings)).toEqual({ blocks: 64 });
     expect(64 * lakesPerBlock).toBeGreaterThan(1000);
     expect(blocksToDo(blocksWith(63, 100, 0), compared, settings)).toEqual({ blocks: 1 });
   });
@@ -64,7 +64,7 @@ describe("drawing", () => {
   it("ends at the most futures, in whole blocks, though these be fewer than usual", () => {
     expect(blocksToDo(blocksWith(160, 100, 900), compared, settings)).toEqual({ end: "cap" });
     const few = { ...settings, mostFutures: 2 * futuresPerBlock + 1 };
-    expect(blocksToDo(noneDrawn, compared, few)).toEqual({ blocks: 2 });
+    expect(blocksToDo([], compared, few)).toEqual({ blocks: 2 });
     expect(blocksToDo(blocksWith(2, 100, 90), compared, few)).toEqual({ end: "cap" });
   });
 });

@@ -4,7 +4,7 @@ import type { StudyDocument } from "../../../src/study/format/schema.js";
 import { oddsSettings } from "../../../src/study/format/uncertainty-schema.js";
 import { type DrawnStudy, drawnStudy } from "../../../src/study/odds/draws.js";
 import { inputsTold } from "../../../src/study/odds/inputs-told.js";
-import { type DrawnFutures, joinedFutures, noneDrawn } from "../../../src/study/odds/joined-futures.js";
+import { type DrawnFutures, joinedFutures, joinedParts } from "../../../src/study/odds/joined-futures.js";
 import type { Odds } from "../../../src/study/odds/odds.js";
 import type { OddsSettings } from "../../../src/study/odds/odds-settings.js";
 import { oddsSummary } from "../../../src/study/odds/odds-summary.js";
@@ -27,14 +27,13 @@ function drawUntil(
   compared: ComparedOptions,
   settings: OddsSettings,
 ): { all: DrawnFutures; end: Odds["end"] } {
-  let all = noneDrawn;
+  const parts: DrawnFutures[] = [];
   for (;;) {
-    const next = blocksToDo(all, compared, settings);
-    if ("end" in next) return { all, end: next.end };
-    const first = all.annuities.length / lakesPerBlock;
-    for (let block = first; block < first + next.blocks; block++) {
-      const lakes = Array.from({ length: lakesPerBlock }, (_, lake) => futures(block, lake));
-      all = joinedFutures(lakes, all);
+    const next = blocksToDo(parts, compared, settings);
+    if ("end" in next) return { all: joinedParts(parts), end: next.end };
+    for (const last = parts.length + next.blocks; parts.length < last; ) {
+      const block = parts.length;
+      parts.push(joinedFutures(Array.from({ length: lakesPerBlock }, (_, lake) => futures(block, lake))));
     }
   }
 }

@@ -4,7 +4,7 @@ import { lakesPerBlock } from "#product/model/futures/draw-plan.js";
 import type { StudyDocument } from "#product/study/format/schema.js";
 import { oddsSettings } from "#product/study/format/uncertainty-schema.js";
 import { drawnStudy, type LakeFutures } from "#product/study/odds/draws.js";
-import { joinedFutures, noneDrawn } from "#product/study/odds/joined-futures.js";
+import { joinedFutures } from "#product/study/odds/joined-futures.js";
 import { oddsSummary } from "#product/study/odds/odds-summary.js";
 import { blocksToDo, comparedOptions } from "#product/study/odds/stop-drawing.js";
 import type { LakeFigures } from "./plain-lakes.js";
@@ -50,18 +50,16 @@ export function estimated(
   const settings = { ...oddsSettings(document.study.uncertainty), ...changes };
   const drawn = drawnStudy(document, assumptions, settings);
   const lakes: LakeFutures[] = [];
-  let all = noneDrawn;
-  let next = blocksToDo(all, comparedOptions(document), settings);
+  let next = blocksToDo([], comparedOptions(document), settings);
   while (!("end" in next)) {
     for (let added = 0; added < next.blocks; added++) {
       const block = lakes.length / lakesPerBlock;
       for (let lake = 0; lake < lakesPerBlock; lake++)
         lakes.push(known[lakes.length] ?? drawn.futures(block, lake));
     }
-    all = joinedFutures(lakes);
-    next = blocksToDo(all, comparedOptions(document), settings);
+    next = blocksToDo([joinedFutures(lakes)], comparedOptions(document), settings);
   }
-  const odds = oddsSummary({ document, drawn, settings }, all, next.end);
+  const odds = oddsSummary({ document, drawn, settings }, joinedFutures(lakes), next.end);
   const none = odds.options.find(({ id }) => id === odds.baseline);
   const against = odds.options.find(({ id }) => id === odds.requested)?.against;
   if (!none || !against) throw new Error("the odds lack an option");
