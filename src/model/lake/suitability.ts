@@ -139,14 +139,12 @@ function optionalVariables(chemistry: Omit<Water, "calcium">) {
 function calciumClass(calcium: number, habitat: Habitat, assumed: Assumed): VariableClass {
   const { calciumScheme } = habitat;
   const bounds = readBounds(calciumBounds[calciumScheme], assumed);
-  const found = classify(
+  return classify(
     { key: "calcium", variable: "calcium", value: calcium, unit: "mg/L" },
     bounds,
     habitat,
     assumed,
   );
-  const publishedAsVeryLow = calciumScheme === "whittier" && found.class === "none";
-  return publishedAsVeryLow ? { ...found, class: "very low", weight: assumed(weightIds["very low"]) } : found;
 }
 
 const unbounded: Bounds = {
@@ -173,10 +171,11 @@ const excluding: ReadonlySet<VariableKey> = new Set(["salinity", "oxygen", "temp
 function classify(
   { key, variable, value, unit }: Omit<VariableClass, "class" | "weight">,
   bounds: Bounds,
-  { species }: Habitat,
+  { species, calciumScheme }: Habitat,
   assumed: Assumed,
 ): VariableClass {
-  const outlived = species === "quagga" && !excluding.has(key);
+  const publishedAsVeryLow = key === "calcium" && calciumScheme === "whittier";
+  const outlived = publishedAsVeryLow || (species === "quagga" && !excluding.has(key));
   const lasting = (found: PublishedClass) => (found === "none" && outlived ? "very low" : found);
   const weightOf = (found: PublishedClass) => assumed(weightIds[lasting(found)]);
   const found = lasting(classOf(value, bounds));
