@@ -106,6 +106,10 @@ const served: [string, Structure][] = [
     { ...plant, coolingWater: { ...plant.coolingWater, ...fittings, upstreamWalls: [] } },
   ],
   ["pumping plant with a canal", { ...pumpingPlant, canal: { length: 2000, bottomWidth: 0.4, depth: 0.3 } }],
+  [
+    "line of which one cooler plugs",
+    { ...sealWater, coolers: [{ name: "oil cooler", count: 1, tubes: 5, bore: 0.012, passes: 2 }] },
+  ],
   ["hatchery", hatchery],
 ];
 /** Factors of a formula, bar or species, of which a line has its own alone. */

@@ -38,7 +38,10 @@ export interface Served {
 /** The raw-water system on one line, beside the line's own upkeep. */
 export type RawWater = Pick<Component, "losses" | "limit">;
 
-const limitIds = ["raw-water.spare-tubes", "raw-water.most-cleanings", ...pieceIds] as const;
+/** What lodges in a narrow bore is counted by the mass of a shell of its length. */
+const lodgingIds = ["raw-water.most-cleanings", "shell.mass-intercept", "shell.mass-exponent"] as const;
+const coolerIds = ["raw-water.spare-tubes", ...lodgingIds] as const;
+const limitIds = [...coolerIds, ...pieceIds] as const;
 const coolersPlugged: Limit = {
   broken: "coolers plugged faster than they can be cleaned",
   assumptionIds: limitIds,
@@ -118,7 +121,6 @@ function arrivalsFrom(
   return months.map((month) => byWall.reduce((sum, ofWall) => withShare(sum, 1, at(ofWall, month)), none));
 }
 
-const coolerIds = ["raw-water.spare-tubes", "raw-water.most-cleanings"] as const;
 const missingIds = [...pieceIds, ...coolerIds];
 
 /**
@@ -168,7 +170,7 @@ function workOf(lines: number, { assumed }: LakeContext): (tell: Tell, load: Loa
   };
   const straining = hoursOf("cleaning the strainer", "raw-water.strainer-hours", ["raw-water.blinded-share"]);
   const cooling = hoursOf("cleaning the coolers", "raw-water.cooler-hours", coolerIds);
-  const narrow = hoursOf("clearing the orifices", "raw-water.orifice-hours", ["raw-water.most-cleanings"]);
+  const narrow = hoursOf("clearing the orifices", "raw-water.orifice-hours", lodgingIds);
   return (tell, { swaps, cleanings, clearings }) => {
     straining(tell, swaps);
     cooling(tell, cleanings);
@@ -185,7 +187,7 @@ function standingOf({ strainer, orifices = [] }: SmallLine, { assumed }: LakeCon
   const hours = { shut: assumed(shutId), open: assumed(openId) };
   const shutIds: readonly AssumptionId[] = [
     ...(isSimplex ? (["raw-water.blinded-share"] as const) : []),
-    ...(orifices.length > 0 ? (["raw-water.most-cleanings"] as const) : []),
+    ...(orifices.length > 0 ? lodgingIds : []),
   ];
   const tellShut = served.standing([shutId, ...shutIds, ...pieceIds]);
   const tellOpen = served.standing([openId, ...coolerIds, ...pieceIds]);
