@@ -1,4 +1,5 @@
 import { at } from "../../lists.js";
+import { remembered } from "../computed-once.js";
 import { hoursPerDay, secondsPerDay } from "../lake/calendar.js";
 import { waterTemperature } from "../lake/temperature.js";
 import type { Layer } from "../mussels/layer.js";
@@ -128,7 +129,7 @@ export function removalLines(
   if (mass === 0) return [];
   if (leavesShells.has(entry.measure)) return [shellDisposal(mass, component, context)];
   const removed = component.cleaning.removal(mass, shareOf(entry));
-  return [...removed, disposal(mass, context, withAreaIds(disposalIds, component))];
+  return [...removed, disposal(mass, context, scrapedIds(component.areaIds ?? noIds))];
 }
 
 /** Shells of what drying and frost killed in the month. */
@@ -139,13 +140,14 @@ export function shellLines(layer: Layer, component: Component, context: LakeCont
 
 /** Removing and dumping the shells of dead mussels, which as a whole had this mass. */
 function shellDisposal(mass: number, component: Component, context: LakeContext): Priced {
-  const ids = withAreaIds(shellDisposalIds, component);
+  const ids = shellIds(component.areaIds ?? noIds);
   return disposal(mass * context.assumed(shellShareId), context, ids);
 }
 
-/** The ids themselves where nothing is assumed of the area. */
-export const withAreaIds = (ids: readonly AssumptionId[], { areaIds }: Component): readonly AssumptionId[] =>
-  areaIds === undefined ? ids : [...ids, ...areaIds];
+const noIds: readonly AssumptionId[] = [];
+/** One list for all months, by what is assumed of the area: lines are known by their lists. */
+const scrapedIds = remembered((areaIds: readonly AssumptionId[]) => [...disposalIds, ...areaIds]);
+const shellIds = remembered((areaIds: readonly AssumptionId[]) => [...shellDisposalIds, ...areaIds]);
 
 /** Removing and dumping what was scraped off: its mass at two prices, M (c + p). */
 export function disposal(

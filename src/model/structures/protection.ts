@@ -5,7 +5,6 @@ import type { Component, Outage, Priced, Protection } from "./component.js";
 import type { LakeContext } from "./context.js";
 import type { InstallationPrices } from "./installation-prices.js";
 import { chemicalDose, endOfSeasonDose, seasonDose } from "./oxidant.js";
-import { withAreaIds } from "./plan-work.js";
 
 /**
  * The protection of a plan; none where the plan only cleans. An installation costs K = k s0 (s/s0)^m by its size, more
@@ -98,7 +97,7 @@ function installation(entry: InstalledPlan, component: Component, context: LakeC
       quantity: 1 / 12,
       quantityKind: "year",
       unitRate: capital * yearlyShare,
-      assumptionIds: isByArea(entry) ? withAreaIds(assumptionIds, component) : assumptionIds,
+      assumptionIds: isByArea(entry) ? [...assumptionIds, ...(component.areaIds ?? [])] : assumptionIds,
     },
   ];
   const outage = installationOutage(prices, component, context);

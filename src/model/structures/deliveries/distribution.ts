@@ -58,6 +58,7 @@ export function seasonal(part: Component, { delivered, drainedWhenIdle }: Distri
 const spareId = "irrigation.canal-spare";
 const roughnessId = "irrigation.canal-roughness";
 const slopeId = "irrigation.canal-side-slope";
+const sideIds: readonly AssumptionId[] = [slopeId];
 
 /** A lined canal: what it falls short of a month's flow under a layer is not brought, W = max(0, Q − C q) s. */
 export function canalComponent(canal: Canal, way: Distribution, context: LakeContext): Component {
@@ -70,9 +71,9 @@ export function canalComponent(canal: Canal, way: Distribution, context: LakeCon
   };
   const capacity = canal.capacity ?? Math.max(...flow) * (1 + assumed(spareId));
   const wettedArea = canalPerimeter(section) * canal.length;
-  const areaIds: readonly AssumptionId[] = canal.sideSlope === undefined ? [slopeId] : [];
+  const areaIds = canal.sideSlope === undefined ? sideIds : undefined;
   const spareIds = canal.capacity === undefined ? ([spareId] as const) : [];
-  const short = notBrought(way, [...fouledPipeIds, roughnessId, ...areaIds, ...spareIds]);
+  const short = notBrought(way, [...fouledPipeIds, roughnessId, ...(areaIds ?? []), ...spareIds]);
   return seasonal(
     {
       name: "canal",
