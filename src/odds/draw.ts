@@ -1,6 +1,6 @@
 import { at } from "../lists.js";
 import { lakesPerBlock } from "../model/futures/draw-plan.js";
-import type { LakeFutures } from "../study/odds/draws.js";
+import type { LakeFutures, LakePoint } from "../study/odds/draws.js";
 import { earlyFigures } from "../study/odds/early-figures.js";
 import { type DrawnFutures, joinedFutures, joinedParts } from "../study/odds/joined-futures.js";
 import type { FuturesOdds, Odds, Sensitivity } from "../study/odds/odds.js";
@@ -58,11 +58,13 @@ export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: Draw
   const ending = new AbortController();
   const signal = AbortSignal.any([control.signal, ending.signal]);
   const next = inStages({ ...control, signal });
-  const all = await drawn(pool, study, next());
+  const mattersIn = mattersOf(pool, study);
+  const untold = { signal, onProgress: () => undefined };
+  const all = await drawn(pool, study, next(), (futures) => mattersIn(futures, untold));
   const { options, plans } = all.futures;
   const ofInputs = { options: options.map(({ expected }) => ({ expected })), plans };
   const told = [
-    mattersIn(all.futures, pool, study, next()),
+    mattersIn(all.futures, next()),
     pool.ask(study, "summary", all, signal),
     pool.ask(study, "inputs", { futures: ofInputs }, signal),
   ] as const;
@@ -75,22 +77,29 @@ export async function oddsOf(pool: WorkerPool, study: StudyToDraw, control: Draw
   return { ...odds, search: withoutTexts(await searchOf(pool, study, next())) };
 }
 
-/** What matters in a study of which this was drawn: by rank, and by bars. */
-async function mattersIn(
-  futures: DrawnFutures,
-  pool: WorkerPool,
-  study: StudyToDraw,
-  control: DrawControl,
-): Promise<Sensitivity> {
-  const { signal } = control;
-  const benefits = netBenefits(futures, comparedOptions(study.document));
-  const [ranks, plan] = await Promise.all([
-    pool.ask(study, "ranks", { netBenefits: benefits }, signal),
-    pool.ask(study, "plan", {}, signal),
-  ]);
-  return sensitivityOf(plan, ranks, (points) =>
-    askEach(points, (point, either) => pool.ask(study, "netBenefits", { point }, either), control),
-  );
+/**
+ * Tells what matters in a study by what was drawn of it: by rank, and by bars. A bar that was worked out before is known, since it
+ * rests on no draw.
+ */
+function mattersOf(pool: WorkerPool, study: StudyToDraw) {
+  const known = new Map<string, readonly number[]>();
+  const askPoint = async (point: LakePoint, signal: AbortSignal) => {
+    const key = JSON.stringify([point.lake, ...point.chances].map((values) => [...values]));
+    const found = known.get(key) ?? (await pool.ask(study, "netBenefits", { point }, signal));
+    known.set(key, found);
+    return found;
+  };
+  return async (
+    futures: DrawnFutures,
+    control: Pick<DrawControl, "signal" | "onProgress">,
+  ): Promise<Sensitivity> => {
+    const benefits = netBenefits(futures, comparedOptions(study.document));
+    const [ranks, plan] = await Promise.all([
+      pool.ask(study, "ranks", { netBenefits: benefits }, control.signal),
+      pool.ask(study, "plan", {}, control.signal),
+    ]);
+    return sensitivityOf(plan, ranks, (points) => askEach(points, askPoint, control));
+  };
 }
 
 /** Gives a control for each stage of a run, which counts on from what was done before it. */
@@ -114,13 +123,18 @@ const withoutTexts = ({ programs, levels }: SearchResult): SearchResult => ({
   levels: levels && { ...levels, written: [] },
 });
 
-/** Futures until the stop rule is content, and why it is. */
+/**
+ * Futures until the stop rule is content, and why it is.
+ * @param mattersIn what they have in them, told early to whoever looks on
+ */
 async function drawn(
   pool: WorkerPool,
   study: StudyToDraw,
   control: DrawControl,
+  mattersIn?: (futures: DrawnFutures) => Promise<Sensitivity>,
 ): Promise<Questions["summary"]> {
   const compared = comparedOptions(study.document);
+  let matters: Sensitivity | undefined;
   const parts: DrawnFutures[] = [];
   let first = 0;
   let next = blocksToDo(parts, compared, study.settings);
@@ -131,8 +145,10 @@ async function drawn(
     const count = Math.min(next.blocks, Math.max(first, earlyBlocks), blocksAtOnce);
     parts.push(joinedFutures(await drawLakes(pool, study, { first, count }, { ...control, onProgress })));
     first += count;
-    control.onEarly?.(earlyFigures(study.document, parts));
     next = blocksToDo(parts, compared, study.settings);
+    const isEnough = !("end" in next) && first >= blocksAtOnce;
+    if (control.onEarly && isEnough) matters ??= await mattersIn?.(joinedParts(parts));
+    control.onEarly?.({ ...earlyFigures(study.document, parts), ...(matters && { matters }) });
     if (!("end" in next)) await control.giveWay?.();
   }
   return { futures: joinedParts(parts), end: next.end };

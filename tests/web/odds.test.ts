@@ -117,9 +117,12 @@ describe("the page of a study's odds", () => {
 
   it("shows first figures while the rest is drawn, marked as preliminary, and tells a script that they are there", async () => {
     const option = { name: "Staffed summer checks", meanCost: 700_000, everInfested: 0.031 };
+    const ends = { low: { input: 1, netBenefit: -700_000 }, high: { input: 2, netBenefit: -600_000 } };
+    const bar = { id: "risk.rate", name: "yearly rate of an invented lake", ...ends };
     const early = {
       lakes: 128,
       options: [{ ...option, against: { netBenefit: -661_500, cheaper: 0.012 } }],
+      matters: { netBenefit: -661_500, tornado: [bar], ranks: [] },
     };
     const draw: AskedRunSettings<Odds>["draw"] = (_, { onEarly }) => {
       onEarly?.(early);
@@ -130,6 +133,8 @@ describe("the page of a study's odds", () => {
     expect(page).toContain("Preliminary, from the first 128 draws of the lake");
     expect(page).toContain("Staffed summer checks");
     expect(page).toContain("Reports wait for the final ones");
+    expect(page).toContain('data-picture="tornado"');
+    expect(page.toLowerCase()).toContain(bar.name);
     expect(page).toContain("draws of the lake.</label>");
     expect(await (await get(`${ninemoss}.json`)).json()).toMatchObject({ state: "drawing", early });
     // The agreed answer of the API has no figures that are not final.

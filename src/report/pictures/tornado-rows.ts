@@ -6,7 +6,7 @@ import { alternativeOf, barBetween, type RowPicture, scaleOver } from "./row-pic
 const mostBars = 5;
 
 /** The five inputs that move the net benefit most; absent where none does. */
-export function tornadoRows({ matters }: Odds, format: Formatter): RowPicture | undefined {
+export function tornadoRows({ matters }: Pick<Odds, "matters">, format: Formatter): RowPicture | undefined {
   const { netBenefit, tornado } = matters;
   const shown = tornado.filter((bar) => isMoved(bar, format)).slice(0, mostBars);
   if (shown.length === 0) return undefined;

@@ -1,12 +1,15 @@
 import { at, meanOf, sumOf } from "../../lists.js";
 import type { StudyDocument } from "../format/schema.js";
 import type { DrawnFutures } from "./joined-futures.js";
+import type { Sensitivity } from "./odds.js";
 import { comparedOptions } from "./stop-drawing.js";
 
 /** What the first draws say while more are made: for the screen alone, since a few points of it still move. */
 export interface EarlyFigures {
   readonly lakes: number;
   readonly options: readonly EarlyOption[];
+  /** Once there are enough draws to tell. */
+  readonly matters?: Sensitivity;
 }
 
 interface EarlyOption {

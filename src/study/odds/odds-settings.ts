@@ -8,7 +8,7 @@ const mostBlocks = 1600;
 export const usualBlocks = 1024 / lakesPerBlock;
 /** Blocks after which first figures are told, while the rest is drawn. */
 export const earlyBlocks = 64 / lakesPerBlock;
-/** Most blocks after which figures are told again. */
+/** Most blocks after which figures are told again, and what matters for the first time. */
 export const blocksAtOnce = 256 / lakesPerBlock;
 /**
  * Largest standard error of the mean net benefit, as a share of what an infestation is expected to cost without a program,

@@ -9,8 +9,8 @@ interface UnderWay {
 }
 
 const usualSeconds = 2;
-/** Until first figures are there, which come soon. */
-const firstSeconds = 0.5;
+/** While draws are made, whose figures come soon and grow better. */
+const drawingSeconds = 0.5;
 
 async function ask(place: HTMLElement, shown: number): Promise<void> {
   const response = await fetch(place.dataset.awaits ?? "");
@@ -24,7 +24,7 @@ async function ask(place: HTMLElement, shown: number): Promise<void> {
   if (told > shown || hasBegun) await showAnew(place);
   else if (progress) showProgress(place, progress);
   const later = Number(response.headers.get("Retry-After")) || usualSeconds;
-  const seconds = progress && !early ? firstSeconds : later;
+  const seconds = progress ? drawingSeconds : later;
   setTimeout(() => void ask(place, Math.max(shown, told)), seconds * 1000);
 }
 

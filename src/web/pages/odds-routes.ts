@@ -6,7 +6,11 @@ import type { StudyEntry } from "../../app/study-entry.js";
 import { counted } from "../../counted.js";
 import { earlyTable, oddsTables } from "../../report/odds/odds-tables.js";
 import { oddsPictures } from "../../report/pictures/odds-pictures.js";
+import { tornadoRows } from "../../report/pictures/tornado-rows.js";
+import { formatter } from "../../report/words/format.js";
+import type { StudyDocument } from "../../study/format/schema.js";
 import { oddsSettings } from "../../study/format/uncertainty-schema.js";
+import type { EarlyFigures } from "../../study/odds/early-figures.js";
 import type { Odds } from "../../study/odds/odds.js";
 import { renderPage } from "../render.js";
 import { askAgainSeconds } from "./awaited-pages.js";
@@ -40,6 +44,14 @@ export function addOdds(
   });
 }
 
+function earlyPage({ matters, ...figures }: EarlyFigures, document: StudyDocument) {
+  const { money, study } = document;
+  return {
+    figures: earlyTable(figures, document),
+    tornado: matters && tornadoRows({ matters }, formatter(money.currency, study.units)),
+  };
+}
+
 export function runQuestion(entry: StudyEntry, studies: Studies): RunQuestion {
   const document = studies.document(entry);
   return { text: entry.text, study: { document, settings: oddsSettings(document.study.uncertainty) } };
@@ -68,7 +80,7 @@ function oddsPage(
       },
       askAgain: done ? undefined : askAgainSeconds,
       progress: state.state === "drawing" ? state.progress : undefined,
-      early: state.state === "drawing" && state.early ? earlyTable(state.early, study.document) : undefined,
+      early: state.state === "drawing" && state.early ? earlyPage(state.early, study.document) : undefined,
       before: state.state === "waiting" ? counted(state.before, "other study", "other studies") : undefined,
       done,
     },
