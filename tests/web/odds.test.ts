@@ -134,6 +134,8 @@ describe("the page of a study's odds", () => {
     expect(page).toContain("Staffed summer checks");
     expect(page).toContain("Reports wait for the final ones");
     expect(page).toContain('data-picture="tornado"');
+    expect(page).toContain("Preliminary: other inputs may still come first");
+    expect(page).not.toContain("tornado.csv");
     expect(page.toLowerCase()).toContain(bar.name);
     expect(page).toContain("draws of the lake.</label>");
     expect(await (await get(`${ninemoss}.json`)).json()).toMatchObject({ state: "drawing", early });

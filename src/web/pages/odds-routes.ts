@@ -44,12 +44,13 @@ export function addOdds(
   });
 }
 
+const earlyNote =
+  "Preliminary: other inputs may still come first. Net benefit with one input at a time at its low end (light) and its high end (dark), all else at central values.";
+
 function earlyPage({ matters, ...figures }: EarlyFigures, document: StudyDocument) {
   const { money, study } = document;
-  return {
-    figures: earlyTable(figures, document),
-    tornado: matters && tornadoRows({ matters }, formatter(money.currency, study.units)),
-  };
+  const tornado = matters && tornadoRows({ matters }, formatter(money.currency, study.units));
+  return { figures: earlyTable(figures, document), tornado: tornado && { ...tornado, note: earlyNote } };
 }
 
 export function runQuestion(entry: StudyEntry, studies: Studies): RunQuestion {
